@@ -1,0 +1,67 @@
+#ifndef CORE_FICHE_KITCHEN_H
+#define CORE_FICHE_KITCHEN_H
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/finding.h"
+#include "core/fiche/document.h"
+#include "core/food/food.h"
+#include "core/measure/amount.h"
+#include "core/measure/kitchen_tools.h"
+#include "core/measure/read.h"
+
+namespace tamis::fiche {
+
+/// A house's own file, read into values. A default-made one is a kitchen that states nothing.
+struct Kitchen {
+  struct Oven {
+    std::string id, name, mode;
+    std::optional<base::Ratio> least_c, most_c, step_c, offset_c;
+    Node node = none;
+  };
+  struct Machine {
+    std::string id, kind, name;
+    std::optional<measure::Amount> least, most;
+  };
+  struct OwnFood {
+    std::string id, name, like, supplier, ingredients, specified;
+    food::Allergens contains = 0, may_contain = 0;
+    std::optional<double> bloom, fat_percent, cocoa_percent;
+    food::Food food;  ///< the table's food it is like, with its own density and piece put in
+    std::vector<food::Measure> measures;
+    Node node = none;
+  };
+
+  std::string name;
+  std::string path;          ///< of the kitchen file; "" without one
+  std::string library_root;  ///< as written; "" when not given
+  measure::Reading reading;  ///< language, units, decimal sign of the house, where a fiche states none
+  std::string language;      ///< "" when not stated
+  std::optional<measure::System> system;
+  std::optional<base::Ratio> altitude_m;
+  std::vector<Oven> ovens;
+  std::vector<Machine> machines;
+  measure::KitchenTools tools;
+  std::map<std::string, measure::Amount, std::less<>> meanings;  ///< trade word id → what the house means
+  std::vector<std::unique_ptr<OwnFood>> foods;                    ///< addresses stay good
+  std::map<std::string, base::Severity, std::less<>> severities;  ///< rule id → severity
+  std::map<std::string, std::string, std::less<>> rule_values;
+  std::shared_ptr<const Document> document;
+
+  /// The kitchen's food of that id, or the table's; null when neither has it.
+  [[nodiscard]] const food::Food* find_food(std::string_view id) const;
+  [[nodiscard]] const OwnFood* own_food(std::string_view id) const;
+};
+
+/// Reads a kitchen document into values. What it cannot read it leaves out: the check of the kitchen file, which
+/// runs the document and measure rules on it, says what and why.
+Kitchen read_kitchen(std::shared_ptr<const Document> document);
+
+}  // namespace tamis::fiche
+
+#endif

@@ -1,0 +1,61 @@
+#ifndef CORE_MEASURE_KITCHEN_TOOLS_H
+#define CORE_MEASURE_KITCHEN_TOOLS_H
+
+#include <string>
+#include <vector>
+
+#include "core/base/ratio.h"
+#include "core/measure/amount.h"
+
+namespace tamis::measure {
+
+/// What a kitchen can measure with. A default-made one is a usual professional kitchen without a kitchen file:
+/// scales that read 0.1 g up to 500 g and 1 g up to 15 kg, spoons from 1/8 tsp, cups of 1/4, 1/3, 1/2, 1, a food
+/// thermometer that reads 1 °C, ovens in steps of 5 °C or 25 °F (common practice).
+struct KitchenTools {
+  struct Scales {
+    base::Ratio reads_g;
+    base::Ratio most_g;
+  };
+  std::vector<Scales> scales;           ///< finest first
+  std::vector<Quantity> spoons;         ///< smallest first, each with its own system's unit
+  std::vector<Quantity> cups;           ///< smallest first
+  base::Ratio thermometer_step_c = 1;
+  base::Ratio oven_step_c = 5;
+  base::Ratio oven_step_f = 25;
+  base::Ratio length_step_mm = 1;
+  KitchenTools();
+};
+
+/// How much error a figure may carry, as a share of it: what the food does decides (core/food, tolerance_of).
+struct Tolerance {
+  base::Ratio share = base::Ratio(5, 100);
+};
+
+/// A figure as the kitchen can measure it, and what that costs.
+struct Rounded {
+  Amount amount;            ///< as shown; parts where spoons and cups are combined ("1 cup 2 tbsp")
+  base::Ratio exact;        ///< in base units
+  base::Ratio error;        ///< shown minus exact, base units; °C for temperatures
+  double share = 0;         ///< |error| / exact; 0 for temperatures
+  bool within = true;       ///< share is inside the tolerance
+  std::string better;       ///< when not within: a better way to measure, "weigh 3.4 g on scales that read 0.1 g"
+};
+
+enum class By : unsigned char { mass, volume };
+
+/// Rounds an exact quantity to what the tools can do in a system: grams and kilograms; ounces and pounds; spoons,
+/// cups, pints, quarts; millilitres and litres; °C or °F.
+Rounded round_mass(base::Ratio grams, System system, const KitchenTools& tools, Tolerance tolerance);
+Rounded round_volume(base::Ratio millilitres, System system, const KitchenTools& tools, Tolerance tolerance);
+Rounded round_length(base::Ratio millimetres, System system, const KitchenTools& tools);
+enum class Scale : unsigned char { celsius, fahrenheit };
+Rounded round_oven(base::Ratio celsius, Scale scale, const KitchenTools& tools);
+Rounded round_food_temperature(base::Ratio celsius, Scale scale, const KitchenTools& tools);
+
+/// Nominal °C of a gas mark (1/4, 1/2, 1 to 9), exact from the mark's °F; overflow for another mark. Common practice.
+base::Ratio gas_mark_celsius(base::Ratio mark);
+
+}  // namespace tamis::measure
+
+#endif

@@ -1,0 +1,48 @@
+#ifndef CORE_MEASURE_UNIT_H
+#define CORE_MEASURE_UNIT_H
+
+#include <span>
+#include <string_view>
+
+#include "core/base/ratio.h"
+
+namespace tamis::measure {
+
+/// What a figure is a figure of. Kinds are closed: nothing turns one into another, but a density, which crosses mass
+/// and volume, and the mass of a piece, which crosses count and mass.
+enum class Kind : unsigned char { mass, volume, length, count, time, temperature, temperature_difference };
+
+/// Whose unit a name means. `si` units belong to everyone; a name owned by more than one of metric, us and imperial
+/// ("cup") means something only within a declared system. `trade` units (pinch, drop, leaf, clove) belong to no
+/// system either and are known only roughly or by the food.
+enum class System : unsigned char { none, si, metric, us, imperial, trade };
+
+/// One unit of the table core/measure/units.inc.
+struct Unit {
+  std::string_view id;      ///< unique: "g", "cup-us", "tbsp-metric", "degf", "gas-mark", "piece", "leaf"
+  Kind kind;
+  System system;
+  base::Ratio to_base;      ///< times this gives g, ml, mm, piece, s, °C
+  base::Ratio offset;       ///< then plus this (°F: -160/9); 0 for all others
+  bool rough;               ///< a trade measure: a pinch, a drop
+  std::string_view source;  ///< where the figure comes from
+};
+
+/// All units, in the table's order. Their addresses are their identity.
+std::span<const Unit> units();
+const Unit* unit_by_id(std::string_view id);  ///< null when there is none
+
+/// Names a unit goes by in a language ("g", "gram", "grams" / "EL", "Esslöffel"): for completion, help, near misses.
+struct UnitName {
+  std::string_view name;
+  std::string_view unit;
+  std::string_view language;  ///< "" for all
+};
+std::span<const UnitName> unit_names();
+
+std::string_view kind_name(Kind kind);      // "mass", ..., "temperature difference"
+std::string_view system_name(System system);  // "metric", "US customary", "imperial"
+
+}  // namespace tamis::measure
+
+#endif

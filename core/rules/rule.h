@@ -1,0 +1,74 @@
+#ifndef CORE_RULES_RULE_H
+#define CORE_RULES_RULE_H
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/finding.h"
+#include "core/fiche/fiche.h"
+#include "core/fiche/kitchen.h"
+#include "core/fiche/library.h"
+
+namespace tamis::rules {
+
+struct Rule;
+
+/// What a rule sees, and where it says what it found.
+class Check {
+ public:
+  Check(const fiche::Fiche& fiche, const fiche::Kitchen& kitchen, fiche::Library& library,
+        std::vector<base::Finding>& findings)
+      : fiche(fiche), kitchen(kitchen), library(library), document(*fiche.document), findings_(findings) {}
+
+  const fiche::Fiche& fiche;
+  const fiche::Kitchen& kitchen;
+  fiche::Library& library;
+  const fiche::Document& document;
+
+  /// Adds a finding of the rule at hand, with the rule's severity (or the kitchen's) and source, and gives it back
+  /// for advice, related places and edits. Words as base::Finding asks.
+  base::Finding& say(base::Span where, std::string message, std::string advice = {});
+
+  /// An edit that sets the whole value of an attribute, or the own text of an element with text alone, escaped for
+  /// the document's spelling.
+  [[nodiscard]] base::Edit edit_value(fiche::Attr attribute, std::string_view text) const;
+  [[nodiscard]] base::Edit edit_span(base::Span where, std::string_view text, bool in_attribute) const;
+
+ private:
+  friend std::vector<base::Finding> check(const fiche::Document&, const fiche::Kitchen&, fiche::Library&);
+  const Rule* rule_ = nullptr;
+  base::Severity severity_ = base::Severity::error;
+  std::vector<base::Finding>& findings_;
+};
+
+/// One rule: core/rules/<id with underscores>.cpp and a line in core/rules/rules.inc.
+/// Examples are a whole fiche or kitchen file (starting "<fiche" or "<kitchen"), or what stands in a component, which
+/// example_document() wraps. The bad one must raise this rule and no other, the good one nothing at all.
+struct Rule {
+  std::string_view id;        ///< reads as "allow ID": what was found, not the cure
+  base::Severity severity;
+  std::string_view topic;     ///< "document", "measure"
+  std::string_view summary;   ///< one line
+  std::string_view explanation;  ///< what, why it matters in the kitchen, when to leave it
+  std::string_view bad;
+  std::string_view good;
+  std::string_view source;
+  /// Which schema languages refuse the bad example: "rng xsd json", "" when only the check can.
+  std::string_view schemas;
+  void (*run)(Check&);        ///< null: said by a reader (not-well-formed and the like)
+};
+
+std::span<const Rule* const> rules();
+const Rule* rule_by_id(std::string_view id);
+std::string example_document(std::string_view example);
+
+/// Everything there is to say about a document that could be read, in file order. A pure function of its arguments.
+/// A rule the kitchen has switched off does not run; error findings of the document rules stop nothing.
+std::vector<base::Finding> check(const fiche::Document& document, const fiche::Kitchen& kitchen,
+                                 fiche::Library& library);
+
+}  // namespace tamis::rules
+
+#endif
