@@ -96,7 +96,7 @@ std::size_t terminal_width(std::string_view text) {
   std::size_t width = 0;
   for (std::size_t at = 0; at < text.size();) {
     const char32_t c = next_scalar(text, at).value_or(0xFFFD);
-    width += is_combining(c) ? 0 : is_wide(c) ? 2 : 1;
+    width += is_combining(c) ? 0U : is_wide(c) ? 2U : 1U;
   }
   return width;
 }

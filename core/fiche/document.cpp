@@ -27,7 +27,7 @@ std::size_t raw_length(std::string_view raw, std::string_view decoded, std::size
       continue;
     }
     if (!escape) {
-      at += raw[at] == '\r' && at + 1 < raw.size() && raw[at + 1] == '\n' ? 2 : 1;
+      at += raw[at] == '\r' && at + 1 < raw.size() && raw[at + 1] == '\n' ? 2U : 1U;
       ++done;
       continue;
     }
