@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "core/base/finding.h"
@@ -61,6 +62,7 @@ struct Fiche {
   std::vector<Step> steps;
   std::vector<Statement> statements;             ///< every measure of the document, in document order
   std::multimap<std::string_view, Node> ids;     ///< every id, result and part name → the element that gives it
+  std::vector<std::pair<Node, std::uint32_t>> by_node;  ///< (node, index into statements), sorted
   [[nodiscard]] const Statement* statement(Node n, At at = At::unknown) const;  ///< null when there is none
 };
 

@@ -17,6 +17,9 @@
 
 namespace tamis::fiche {
 
+/// "metric", "us", "imperial" as fiche/@units and kitchen/@units say it.
+std::optional<measure::System> system_named(std::string_view name);
+
 /// A house's own file, read into values. A default-made one is a kitchen that states nothing.
 struct Kitchen {
   struct Oven {
