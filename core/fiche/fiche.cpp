@@ -19,6 +19,7 @@ Value text_value(El el) {
     case El::room_temp: return Value::temperature;
     case El::time: return Value::duration;
     case El::length: return Value::length;
+    case El::share: return Value::share;
     default: return Value::text;
   }
 }
