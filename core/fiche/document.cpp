@@ -192,6 +192,16 @@ void Document::remove_attribute(Node n, At at) {
   }
 }
 
+void Document::rename_attribute(Node n, At from, At to) {
+  assert(find(n, to) == none);
+  const Attr a = find(n, from);
+  if (a == none) return;
+  attributes_[a].at = to;
+  attributes_[a].name = keep(name_of(to));
+  attributes_[a].changed = true;
+  mark(n);
+}
+
 Node Document::insert(NodeKind kind, Node parent, Node before) {
   const auto made = static_cast<Node>(nodes_.size());
   NodeData node{};

@@ -86,6 +86,8 @@ class Document {
   void set_attribute(Node n, At at, std::string_view value);  ///< changes it, or adds it behind the others
   void set_attribute(Node n, std::string_view name, std::string_view value);
   void remove_attribute(Node n, At at);
+  /// Gives an attribute another name in its place; there must be none of that name yet.
+  void rename_attribute(Node n, At from, At to);
   Node add_element(Node parent, El el, Node before = none);   ///< before none: as the last child
   Node add_text(Node parent, std::string_view text, Node before = none);
   Node add_comment(Node parent, std::string_view text, Node before = none);

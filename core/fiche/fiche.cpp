@@ -193,16 +193,18 @@ class Reader {
     made.text = inner;
     made.where = document_.value_span(a, shift, shift + inner.size());
     measure::Reading reading = out_.reading;
-    if (is_kept_figure(made.at)) reading.system = kept_system(n);
+    if (is_kept_figure(made.at)) reading.system = kept_system();
     interpret(made, reading, [&](std::size_t begin, std::size_t end) {
       return document_.value_span(a, shift + begin, shift + end);
     });
     out_.statements.push_back(std::move(made));
   }
 
-  measure::System kept_system(Node) const {
-    const auto system = system_named(document_.get(document_.root(), At::was_units));
-    return system ? *system : out_.reading.system;
+  /// The author's own figures use the bare names of was-units; of the kitchen, where the author declared none.
+  measure::System kept_system() const {
+    const std::string_view kept = document_.get(document_.root(), At::was_units);
+    if (const auto system = system_named(kept)) return *system;
+    return kept.empty() ? out_.reading.system : out_.kitchen->reading.system;
   }
 
   template <class Spanner>
