@@ -34,6 +34,7 @@ struct Verb {
   std::string_view summary;      ///< one line, in a cook's words
   std::string_view usage;        ///< "tamis check [OPTIONS] PATH..."
   std::string_view help;         ///< a few lines more, with an example and its real output
+  std::string_view words;        ///< what its words are, for completion: "FILE", "RULE", "FOOD", "fiche|kitchen"
   std::span<const Option> options;
   Exit (*run)(const Request& request);
 };

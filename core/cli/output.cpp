@@ -1,0 +1,99 @@
+#include "core/cli/output.h"
+
+#include <sys/ioctl.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <cerrno>
+#include <cstdlib>
+#include <cstring>
+
+#include "core/base/utf8.h"
+
+namespace tamis::cli {
+namespace {
+
+// The process has one standard output, so there is one of these.
+struct Output {
+  std::string gathered;
+  bool gone = false;
+};
+
+Output& output() {
+  static Output one;
+  return one;
+}
+
+constexpr std::size_t block = std::size_t{1} << 16U;
+
+bool write_all(int descriptor, std::string_view text) {
+  while (!text.empty()) {
+    const ssize_t written = ::write(descriptor, text.data(), text.size());
+    if (written < 0 && errno == EINTR) continue;
+    if (written < 0) return false;
+    text.remove_prefix(static_cast<std::size_t>(written));
+  }
+  return true;
+}
+
+bool terminal_with_colour(int descriptor) {
+  const char* refused = std::getenv("NO_COLOR");
+  if (refused != nullptr && *refused != '\0') return false;
+  const char* kind = std::getenv("TERM");
+  return kind != nullptr && std::strcmp(kind, "dumb") != 0 && ::isatty(descriptor) == 1;
+}
+
+bool steers(char32_t c) {
+  const bool control = (c < 0x20 && c != '\t' && c != '\n') || (c >= 0x7F && c < 0xA0);
+  const bool direction = (c >= 0x202A && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069) || c == 0x200E || c == 0x200F;
+  return control || direction || c == 0x2028 || c == 0x2029;
+}
+
+}  // namespace
+
+void print(std::string_view text) {
+  output().gathered += text;
+  if (output().gathered.size() >= block) flush_output();
+}
+
+void say(std::string_view line) {
+  flush_output();
+  write_all(STDERR_FILENO, std::string(line) + "\n");
+}
+
+void complain(std::string_view line) { say("tamis: " + harmless(line)); }
+
+bool flush_output() {
+  Output& out = output();
+  if (!out.gone && !write_all(STDOUT_FILENO, out.gathered)) {
+    out.gone = true;
+    const int why = errno;
+    out.gathered.clear();
+    if (why != EPIPE) complain(std::string("standard output takes no more: ") + std::strerror(why));
+  }
+  out.gathered.clear();
+  return !out.gone;
+}
+
+bool output_gone() { return output().gone; }
+
+bool colour_on_output() { return terminal_with_colour(STDOUT_FILENO); }
+bool colour_on_talk() { return terminal_with_colour(STDERR_FILENO); }
+
+std::size_t output_columns() {
+  winsize size{};
+  const bool known = ::isatty(STDOUT_FILENO) == 1 && ::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0;
+  return known ? std::max<std::size_t>(size.ws_col, 40) : 80;
+}
+
+std::string harmless(std::string_view text) {
+  std::string out;
+  out.reserve(text.size());
+  for (std::size_t at = 0; at < text.size();) {
+    const auto scalar = base::next_scalar(text, at);
+    base::append_scalar(out, scalar && !steers(*scalar) ? *scalar : 0xFFFD);
+  }
+  return out;
+}
+
+}  // namespace tamis::cli

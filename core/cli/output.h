@@ -1,0 +1,39 @@
+#ifndef CORE_CLI_OUTPUT_H
+#define CORE_CLI_OUTPUT_H
+
+#include <string>
+#include <string_view>
+
+namespace tamis::cli {
+
+/// Results: standard output, gathered in blocks and written through at the end of the run.
+void print(std::string_view text);
+
+/// Talk: standard error, with a line end added. What was printed before goes out first, so that the two keep their
+/// order on a terminal.
+void say(std::string_view line);
+
+/// "tamis: " and the line: what went wrong with the command itself.
+void complain(std::string_view line);
+
+/// Writes through what print() gathered. False when standard output takes no more: silently when its reader has
+/// gone (a closed pipe), with a complaint when it is anything else (a full disk).
+bool flush_output();
+
+/// True once standard output takes no more, so that long work may stop.
+bool output_gone();
+
+/// Colour only on a terminal that can, and never under NO_COLOR (https://no-color.org).
+bool colour_on_output();
+bool colour_on_talk();
+
+/// Columns of the terminal standard output stands on; 80 when it is none.
+std::size_t output_columns();
+
+/// Text as a terminal may get it: control characters, bidirectional overrides and bytes that are not UTF-8 become
+/// U+FFFD, so that no file can steer the reader's terminal. Tab and line feed stay.
+std::string harmless(std::string_view text);
+
+}  // namespace tamis::cli
+
+#endif
