@@ -21,6 +21,7 @@ enum class Role : unsigned char {
   other, flour, starch, sugar, fat, dairy, egg, liquid, setting, leavening, yeast, salt, acid, spice, chocolate, nut,
   fruit, vegetable, meat, fish, alcohol, flavouring, garnish
 };
+std::string_view role_name(Role role);  // "flour", "setting", ...
 
 /// The 14 allergens of Regulation (EU) 1169/2011 Annex II as bits; the 9 of the US (FALCPA and FASTER Act) are among
 /// them: milk, egg, fish, crustaceans, tree nuts, peanuts, wheat (bit wheat, beside gluten), soy, sesame.
