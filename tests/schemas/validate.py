@@ -6,6 +6,7 @@ python3-jsonschema (JSON Schema 2020-12).
     validate.py bad     each file of tests/schemas/bad is refused by exactly the schemas that bad.csv names
     validate.py rules   tamis check says about each of them exactly the rule that bad.csv names
     validate.py twins   what tamis format writes as JSON is what as_json.py makes of the same XML, and passes
+    validate.py page    every fragment in schemas/README.md stands in the worked example
     validate.py ajv     the JSON schema once more, by ajv
 """
 import csv
@@ -187,6 +188,30 @@ def back_again(path, text):
     return [] if back.stdout == laid_out.stdout and back.returncode == 0 else [(path, "XML → JSON → XML differs")]
 
 
+def parts_of(value):
+    yield value
+    for inner in value.values() if isinstance(value, dict) else value if isinstance(value, list) else ():
+        yield from parts_of(inner)
+
+
+def page():
+    """Layout may differ between page and example, so white space is folded on both sides."""
+    def read(name):
+        with open(os.path.join(SCHEMAS, name), encoding="utf-8") as file:
+            return file.read()
+
+    def fold(text):
+        return " ".join(re.sub(r">\s+<", "><", text).split())
+    fragments = re.findall(r"```(xml|json)\n(.*?)```", read("README.md"), re.S)
+    example, twin = fold(read("example.fiche.xml")), list(parts_of(json.loads(read("example.fiche.json"))))
+    lost = [text for kind, text in fragments
+            if not (fold(text) in example if kind == "xml" else json.loads(text) in twin)]
+    print(f"{len(fragments)} fragments")
+    if len(fragments) < 20:
+        sys.exit("fragments are missing from the page")
+    report([(os.path.join(SCHEMAS, "README.md"), "not in the example: " + text) for text in lost])
+
+
 def ajv():
     command = shutil.which("ajv")
     if command is None:
@@ -211,4 +236,4 @@ def ajv():
 
 
 if __name__ == "__main__":
-    {"good": good, "bad": bad, "rules": rules, "twins": twins, "ajv": ajv}[sys.argv[1]]()
+    {"good": good, "bad": bad, "rules": rules, "twins": twins, "page": page, "ajv": ajv}[sys.argv[1]]()
