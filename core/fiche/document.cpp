@@ -10,48 +10,88 @@ namespace tamis::fiche {
 namespace {
 
 constexpr std::uint32_t own_mark = 0x80000000U;
+constexpr std::size_t chunk_bytes = std::size_t{1} << 16U;
 
-/// How many source bytes the first `wanted` bytes of decoded text take. Walks raw text and what it decodes to side
-/// by side: an XML reference or JSON escape stands for the bytes it decodes to, CRLF for LF, all else for itself.
-std::size_t raw_length(std::string_view raw, std::string_view decoded, std::size_t wanted, Spelling spelling) {
-  std::size_t at = 0;
-  std::size_t done = 0;
-  while (done < wanted && at < raw.size() && done < decoded.size()) {
-    const bool escape = spelling == Spelling::xml ? raw[at] == '&' : raw[at] == '\\';
-    if (spelling == Spelling::xml && raw.substr(at, 9) == "<![CDATA[") {
-      at += 9;
-      continue;
+constexpr std::string_view cdata_open = "<![CDATA[";
+constexpr std::string_view cdata_close = "]]>";
+
+/// Walks a raw value and what it decodes to side by side: an XML reference or JSON escape stands for the bytes it
+/// decodes to, CRLF for LF, the marks of a CDATA section for nothing, all else for itself.
+class RawWalk {
+ public:
+  RawWalk(std::string_view raw, std::string_view decoded, Spelling spelling)
+      : raw_(raw), decoded_(decoded), xml_(spelling == Spelling::xml) {}
+
+  /// Raw bytes that the first `wanted` decoded bytes take.
+  std::size_t forward(std::size_t wanted) {
+    while (done_ < wanted && at_ < raw_.size() && done_ < decoded_.size()) {
+      if (!skip_mark()) step();
     }
-    if (spelling == Spelling::xml && raw.substr(at, 3) == "]]>") {
-      at += 3;
-      continue;
-    }
-    if (!escape) {
-      at += raw[at] == '\r' && at + 1 < raw.size() && raw[at + 1] == '\n' ? 2U : 1U;
-      ++done;
-      continue;
-    }
-    std::size_t next = done;
-    (void)base::next_scalar(decoded, next);
-    const std::size_t bytes = next - done;
-    if (spelling == Spelling::xml) {
-      at = std::min(raw.find(';', at), raw.size() - 1) + 1;
-    } else if (at + 1 < raw.size() && raw[at + 1] == 'u') {
-      at += bytes == 4 ? 12 : 6;  // above U+FFFF an escape is a pair
-    } else {
-      at += 2;
-    }
-    done += bytes;
+    return std::min(at_, raw_.size());
   }
-  return std::min(at, raw.size());
+  /// The same, past a CDATA mark that stands there.
+  std::size_t forward_to_start(std::size_t wanted) {
+    forward(wanted);
+    while (at_ < raw_.size() && skip_mark()) {}
+    return std::min(at_, raw_.size());
+  }
+
+ private:
+  bool skip_mark() {
+    if (!xml_) return false;
+    const std::string_view mark = in_cdata_ ? cdata_close : cdata_open;
+    if (raw_.substr(at_, mark.size()) != mark) return false;
+    in_cdata_ = !in_cdata_;
+    at_ += mark.size();
+    return true;
+  }
+
+  void step() {
+    const bool escape = xml_ ? raw_[at_] == '&' && !in_cdata_ : raw_[at_] == '\\';
+    if (!escape) {
+      at_ += xml_ && raw_[at_] == '\r' && at_ + 1 < raw_.size() && raw_[at_ + 1] == '\n' ? 2U : 1U;
+      ++done_;
+      return;
+    }
+    std::size_t next = done_;
+    (void)base::next_scalar(decoded_, next);
+    const std::size_t bytes = next - done_;
+    if (xml_) {
+      at_ = std::min(raw_.find(';', at_), raw_.size() - 1) + 1;
+    } else if (at_ + 1 < raw_.size() && raw_[at_ + 1] == 'u') {
+      at_ += bytes == 4 ? 12U : 6U;  // above U+FFFF an escape is a pair
+    } else {
+      at_ += 2;
+    }
+    done_ += bytes;
+  }
+
+  std::string_view raw_, decoded_;
+  bool xml_;
+  bool in_cdata_ = false;
+  std::size_t at_ = 0, done_ = 0;
+};
+
+/// A value as XML can hold it in a node of that kind: no two dashes together and none at the end of a comment, no
+/// "?>" in an instruction.
+std::string holdable(NodeKind kind, std::string_view value) {
+  std::string out;
+  for (const char c : value) {
+    const bool split = kind == NodeKind::comment ? c == '-' && out.ends_with('-')
+                                                 : kind == NodeKind::instruction && c == '>' && out.ends_with('?');
+    if (split) out += ' ';
+    out += c;
+  }
+  if (kind == NodeKind::comment && out.ends_with('-')) out += ' ';
+  return out;
 }
 
 base::Span inside(base::Span raw_span, std::string_view raw, std::string_view decoded, std::size_t begin,
                   std::size_t end, Spelling spelling) {
-  const auto offset = [&](std::size_t wanted) {
-    return raw_span.begin + static_cast<std::uint32_t>(raw_length(raw, decoded, wanted, spelling));
-  };
-  return {offset(begin), offset(end)};
+  const auto place = [&](std::size_t offset) { return raw_span.begin + static_cast<std::uint32_t>(offset); };
+  RawWalk walk(raw, decoded, spelling);
+  const std::size_t first = begin < end ? walk.forward_to_start(begin) : walk.forward(begin);
+  return {place(first), place(walk.forward(end))};
 }
 
 }  // namespace
@@ -71,8 +111,7 @@ Document Document::clone() const {
   copy.root_ = root_;
   copy.nodes_ = nodes_;
   copy.attributes_ = attributes_;
-  copy.own_.reserve(own_.size());
-  for (const auto& text : own_) copy.own_.push_back(std::make_unique<std::string>(*text));
+  copy.own_ = own_;  // its first string opens a chunk of its own
   return copy;
 }
 
@@ -86,14 +125,27 @@ Document::Kept Document::keep(std::string_view text) {
   if (before(bytes.data(), text.data()) && before(text.data() + text.size(), bytes.data() + bytes.size())) {
     return {static_cast<std::uint32_t>(text.data() - bytes.data()), size};
   }
-  own_.push_back(std::make_unique<std::string>(text));
-  return {static_cast<std::uint32_t>(own_.size() - 1) | own_mark, size};
+  return keep_own(text);
+}
+
+Document::Kept Document::keep_own(std::string_view text) {
+  if (own_size_ - own_used_ < text.size() || own_used_ >= chunk_bytes) {
+    own_size_ = std::max(chunk_bytes, text.size());
+    own_.emplace_back(new char[own_size_]);  // left unfilled on purpose
+    own_used_ = 0;
+    assert(own_.size() < own_mark / chunk_bytes);
+  }
+  std::copy(text.begin(), text.end(), own_.back().get() + own_used_);
+  const auto at = static_cast<std::uint32_t>((own_.size() - 1) * chunk_bytes + own_used_);
+  own_used_ += text.size();
+  return {at | own_mark, static_cast<std::uint32_t>(text.size())};
 }
 
 std::string_view Document::text_of(Kept kept) const {
   if (kept.size == 0) return {};
-  if ((kept.at & own_mark) != 0) return *own_[kept.at & ~own_mark];
-  return std::string_view(source_->bytes()).substr(kept.at, kept.size);
+  if ((kept.at & own_mark) == 0) return {source_->bytes().data() + kept.at, kept.size};
+  const std::size_t at = kept.at & ~own_mark;
+  return {own_[at / chunk_bytes].get() + at % chunk_bytes, kept.size};
 }
 
 // ---------------------------------------------------------------- reading
@@ -162,7 +214,7 @@ void Document::mark(Node n) {
 
 void Document::set_value(Node n, std::string_view value) {
   if (this->value(n) == value) return;
-  nodes_[n].value = keep(value);
+  nodes_[n].value = keep(holdable(kind(n), value));
   mark(n);
 }
 
@@ -176,7 +228,8 @@ void Document::set_attribute(Node n, std::string_view name, std::string_view val
     attributes_[a].changed = true;
     return mark(n);
   }
-  const Attr a = append_attribute(n, name, value, nodes_[n].head_span, nodes_[n].head_span);
+  const Attr a = append_attribute(n, name, value, nodes_[n].head_span, nodes_[n].head_span, 0);
+  attributes_[a].span = nodes_[n].head_span;
   attributes_[a].made = true;
   mark(n);
 }
@@ -237,7 +290,7 @@ Node Document::add_text(Node parent, std::string_view text, Node before) {
 
 Node Document::add_comment(Node parent, std::string_view text, Node before) {
   const Node made = insert(NodeKind::comment, parent, before);
-  nodes_[made].value = keep(text);
+  nodes_[made].value = keep(holdable(NodeKind::comment, text));
   return made;
 }
 
@@ -278,6 +331,11 @@ void Document::set_text(Node n, std::string_view text) {
 
 // ---------------------------------------------------------------- building
 
+void Document::reserve(std::size_t nodes, std::size_t attributes) {
+  nodes_.reserve(nodes);
+  attributes_.reserve(attributes);
+}
+
 Node Document::append(const NewNode& made) {
   const auto n = static_cast<Node>(nodes_.size());
   NodeData node{};
@@ -300,7 +358,7 @@ Node Document::append(const NewNode& made) {
 }
 
 Attr Document::append_attribute(Node owner, std::string_view name, std::string_view value, base::Span name_span,
-                                base::Span value_span) {
+                                base::Span value_span, std::uint32_t end) {
   const auto a = static_cast<Attr>(attributes_.size());
   AttributeData attribute{};
   attribute.at = attribute_named(name);
@@ -310,7 +368,7 @@ Attr Document::append_attribute(Node owner, std::string_view name, std::string_v
   attribute.value = keep(value);
   attribute.name_span = name_span;
   attribute.value_span = value_span;
-  attribute.span = {name_span.begin, value_span.end};
+  attribute.span = {name_span.begin, end};
   attributes_.push_back(attribute);
   const Attr last = nodes_[owner].last_attribute;
   (last == none ? nodes_[owner].first_attribute : attributes_[last].next) = a;

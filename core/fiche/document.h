@@ -56,6 +56,7 @@ class Document {
   [[nodiscard]] Node parent(Node n) const { return nodes_[n].parent; }
   [[nodiscard]] Node first_child(Node n) const { return nodes_[n].first_child; }
   [[nodiscard]] Node next(Node n) const { return nodes_[n].next; }
+  [[nodiscard]] Node previous(Node n) const { return nodes_[n].previous; }
   [[nodiscard]] Attr first_attribute(Node n) const { return nodes_[n].first_attribute; }
   [[nodiscard]] Attr next_attribute(Attr a) const { return attributes_[a].next; }
   [[nodiscard]] At at(Attr a) const { return attributes_[a].at; }
@@ -82,7 +83,8 @@ class Document {
   [[nodiscard]] base::Span value_span(Attr a, std::size_t begin, std::size_t end) const;
 
   // ---- edits. Each marks what it touches; the writer puts everything else back byte for byte.
-  void set_value(Node text_comment_or_foreign, std::string_view value);
+  /// Of a text, comment, instruction or foreign XML. What a comment can't hold ("--") is kept apart by a space.
+  void set_value(Node n, std::string_view value);
   void set_attribute(Node n, At at, std::string_view value);  ///< changes it, or adds it behind the others
   void set_attribute(Node n, std::string_view name, std::string_view value);
   void remove_attribute(Node n, At at);
@@ -112,13 +114,15 @@ class Document {
     base::Span raw;           ///< the undecoded value
   };
   Node append(const NewNode& made);
+  /// `value_span` is inside the quotes, `end` behind the closing one.
   Attr append_attribute(Node owner, std::string_view name, std::string_view value, base::Span name_span,
-                        base::Span value_span);
+                        base::Span value_span, std::uint32_t end);
+  void reserve(std::size_t nodes, std::size_t attributes);
   void close(Node n, std::uint32_t end) { nodes_[n].span.end = end; }
   void set_root(Node n) { root_ = n; }
 
  private:
-  /// A string kept in the source bytes or, with the top bit of `at` set, in own_.
+  /// A string kept in the source bytes or, with the top bit of `at` set, in own_: 15 bits of chunk, 16 of place.
   struct Kept {
     std::uint32_t at = 0;
     std::uint32_t size = 0;
@@ -142,6 +146,7 @@ class Document {
   };
 
   [[nodiscard]] Kept keep(std::string_view text);
+  [[nodiscard]] Kept keep_own(std::string_view text);
   [[nodiscard]] std::string_view text_of(Kept kept) const;
   void mark(Node n);
   Node insert(NodeKind kind, Node parent, Node before);
@@ -151,7 +156,8 @@ class Document {
   Node root_ = none;
   std::vector<NodeData> nodes_;
   std::vector<AttributeData> attributes_;
-  std::vector<std::unique_ptr<std::string>> own_;  // blocks that never move
+  std::vector<std::shared_ptr<char[]>> own_;  // chunks that never move; a clone shares them and adds its own behind
+  std::size_t own_used_ = 0, own_size_ = 0;   // of the last chunk
 };
 
 /// Equal in meaning to a reader: same elements, attributes in any order, text with white space folded as the

@@ -32,6 +32,40 @@ constexpr std::string_view value_choices[] = {
 
 constexpr std::size_t element_count = std::size(element_names);
 
+/// Names to numbers, made at compile time: every name of every file read is looked up here. Open addressing, at
+/// most half full.
+class NameIndex {
+ public:
+  template <std::size_t count>
+  explicit constexpr NameIndex(const std::string_view (&names)[count]) {
+    static_assert(count <= size / 2 && count <= 256);
+    for (std::size_t i = 1; i < count; ++i) {
+      std::size_t slot = hash(names[i]);
+      while (slots_[slot] != 0) slot = (slot + 1) % size;
+      slots_[slot] = static_cast<unsigned char>(i);
+    }
+  }
+  /// 0 when there is none of that name.
+  template <std::size_t count>
+  [[nodiscard]] constexpr std::size_t find(const std::string_view (&names)[count], std::string_view name) const {
+    if (name.empty()) return 0;
+    for (std::size_t slot = hash(name); slots_[slot] != 0; slot = (slot + 1) % size) {
+      if (names[slots_[slot]] == name) return slots_[slot];
+    }
+    return 0;
+  }
+
+ private:
+  static constexpr std::size_t size = 512;
+  static constexpr std::size_t hash(std::string_view name) {
+    const auto byte = [&](std::size_t i) { return static_cast<std::size_t>(static_cast<unsigned char>(name[i])); };
+    return (name.size() * 131 + byte(0) * 31 + byte(name.size() / 2) * 7 + byte(name.size() - 1) * 67) % size;
+  }
+  std::array<unsigned char, size> slots_{};
+};
+constexpr NameIndex element_index(element_names);
+constexpr NameIndex attribute_index(attribute_names);
+
 // Rows in the order of the elements; each element's share of a row table is found by its first and last row.
 struct AttributeRow {
   El owner;
@@ -56,7 +90,6 @@ struct Tables {
   std::vector<AttributeRule> attributes;
   std::vector<El> children, required;
   std::vector<ElementRule> elements;
-  std::vector<std::pair<std::string_view, El>> by_name;
   std::vector<std::vector<std::string_view>> choices;
 
   Tables() {
@@ -66,8 +99,6 @@ struct Tables {
     elements.push_back({});
 #define TAMIS_ELEMENT(id, name, text, foreign, doc) add(El::id, name, text, foreign, doc);
 #include "core/fiche/vocabulary.inc"
-    for (const ElementRule& rule : elements) by_name.emplace_back(rule.name, rule.el);
-    std::sort(by_name.begin(), by_name.end());
     for (const std::string_view words : value_choices) choices.push_back(split(words));
   }
 
@@ -124,20 +155,8 @@ const ElementRule& element_rule(El el) { return tables().elements[index(el)]; }
 
 std::span<const ElementRule> element_rules() { return std::span(tables().elements).subspan(1); }
 
-El element_named(std::string_view name) {
-  const auto& names = tables().by_name;
-  const auto found = std::lower_bound(names.begin(), names.end(), name,
-                                      [](const auto& entry, std::string_view wanted) { return entry.first < wanted; });
-  return found != names.end() && found->first == name ? found->second : El::unknown;
-}
-
-At attribute_named(std::string_view name) {
-  // The generator writes the names sorted.
-  const auto* const first = std::begin(attribute_names) + 1;
-  const auto* const found = std::lower_bound(first, std::end(attribute_names), name);
-  if (found == std::end(attribute_names) || *found != name) return At::unknown;
-  return static_cast<At>(found - std::begin(attribute_names));
-}
+El element_named(std::string_view name) { return static_cast<El>(element_index.find(element_names, name)); }
+At attribute_named(std::string_view name) { return static_cast<At>(attribute_index.find(attribute_names, name)); }
 
 std::string_view name_of(El el) { return element_names[index(el)]; }
 std::string_view name_of(At at) { return attribute_names[index(at)]; }
