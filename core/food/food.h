@@ -43,8 +43,8 @@ Allergens read_allergens(std::string_view words, std::vector<std::string_view>& 
 struct Measure {
   std::string_view what;   ///< "cup", "tbsp", "tsp", "ml", "large", "stick", "leaf"
   double grams;
-  std::string_view note;   ///< "sifted", "packed", "chopped"; "" for the plain form
-  std::string_view source;
+  std::string_view note = {};    ///< "sifted", "packed", "chopped"; "" for the plain form
+  std::string_view source = {};  ///< never empty in foods(): the row's own source stands in
 };
 
 /// One food of the table (core/food/table/*.inc), or a kitchen's own made from one.
@@ -66,25 +66,35 @@ struct Food {
 std::span<const Food> foods();
 const Food* food_by_id(std::string_view id);
 
-/// Exact density in g per ml: from the plain volume measure (smallest-error first: cup, then tbsp, then tsp), by the
-/// US customary cup of 236.5882365 ml the source measured with. Empty when the table has none.
-/// `note` picks another form: "sifted", "packed". Spread tells how far the food's own forms lie apart (0.1 = ±10 %).
+/// Exact density in g per ml, by the US customary cup of 236.5882365 ml the source measured with, from the volume
+/// measure whose error is smallest: a stated g per ml, then cup, fl oz, tbsp, tsp. Empty when the table has none.
+///
+/// `note` picks another form ("sifted", "packed", "finely chopped"). Without one, or where the table does not know it,
+/// the plain form is taken, or the first of the row where none is plain; `form` says which.
+///
+/// Spread tells how far the figures that could be meant lie apart (0.1 = ±10 %): those of the form asked for, or, when
+/// none was, of all ways of filling the cup (sifted, packed, scooped ...); where the food has no plain form, of all.
 struct Density {
   base::Ratio grams_per_ml;
   double spread = 0;
+  std::string_view form;
   std::string_view source;
 };
 std::optional<Density> density_of(const Food& food, std::string_view note = {});
 
-/// Mass of one piece; `size` as written ("large", "M", "leaf"); the usual one when empty.
+/// Mass of one piece, edible part unless `note` says "in shell"; `size` is as written: "large", "M", "leaf", a grade
+/// of it ("bronze"), or both ("leaf bronze"). The usual piece, the first of the row, when it is empty, "piece" or "each".
+/// Empty when the table does not know such a piece.
 struct Piece {
   base::Ratio grams;
   std::string_view what;
+  std::string_view note;
   std::string_view source;
 };
 std::optional<Piece> piece_of(const Food& food, std::string_view size = {});
 
-/// The share of error a measure of this food may carry: 1 % setting, salt, yeast, leavening; more for a garnish.
+/// The share of error a measure of this food may carry (common practice): 1 % setting, salt, yeast, leavening; 2 %
+/// what makes the body of a dough, custard or ganache; 5 % fruit, nuts, alcohol; 10 % vegetables, spices, garnish.
 base::Ratio tolerance_of(Role role);
 
 /// Foods a written name can mean, best first: exact names, then plural and word-order variants, then near misses.
