@@ -13,8 +13,9 @@ namespace tamis::measure {
 struct Quantity {
   base::Ratio value;
   const Unit* unit = nullptr;
-  /// In g, ml, mm, pieces, s or °C; exact.
-  [[nodiscard]] base::Ratio in_base() const { return value * unit->to_base + unit->offset; }
+  /// In g, ml, mm, pieces, s or °C; exact. Overflow when it does not fit, and for a gas mark that does not exist.
+  [[nodiscard]] base::Ratio in_base() const;
+  friend bool operator==(const Quantity&, const Quantity&) = default;
 };
 
 /// An amount, a length, a time or a temperature as a recipe states it.
@@ -32,6 +33,8 @@ struct Amount {
   std::vector<Quantity> high;  ///< of a range or at_most
   std::string words;           ///< form words: id of the trade word (core/measure/trade_words.inc)
 
+  /// Same form, figures and units as written: 1000 g is not 1 kg here (compare low_base for that).
+  friend bool operator==(const Amount&, const Amount&) = default;
   [[nodiscard]] bool has_figure() const { return form != Form::words; }
   /// Sums of the parts in g, ml, mm, pieces, s or °C. For exact both are the same; for at_least high, and for
   /// at_most low, is the only figure there is. Not for form words.
@@ -50,9 +53,11 @@ struct Share {
   Form form = Form::fraction;
   base::Ratio fraction;  ///< 0 to 1 ("3 %" is 3/100)
   Amount amount;
+  friend bool operator==(const Share&, const Share&) = default;
 };
 
-/// Value in another unit of the same kind: exact. Overflow, or a kind that differs, gives Ratio::overflow().
+/// Value in another unit of the same kind: exact. Overflow, a kind that differs, or a temperature
+/// that is no gas mark where one is wanted, gives Ratio::overflow().
 base::Ratio convert(base::Ratio value, const Unit& from, const Unit& to);
 
 }  // namespace tamis::measure

@@ -1,6 +1,7 @@
 #ifndef CORE_MEASURE_KITCHEN_TOOLS_H
 #define CORE_MEASURE_KITCHEN_TOOLS_H
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -55,6 +56,10 @@ Rounded round_food_temperature(base::Ratio celsius, Scale scale, const KitchenTo
 
 /// Nominal °C of a gas mark (1/4, 1/2, 1 to 9), exact from the mark's °F; overflow for another mark. Common practice.
 base::Ratio gas_mark_celsius(base::Ratio mark);
+/// The marks there are, coolest first.
+std::span<const base::Ratio> gas_marks();
+/// The mark whose nominal temperature lies nearest.
+base::Ratio nearest_gas_mark(base::Ratio celsius);
 
 }  // namespace tamis::measure
 

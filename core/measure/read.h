@@ -1,8 +1,10 @@
 #ifndef CORE_MEASURE_READ_H
 #define CORE_MEASURE_READ_H
 
+#include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "core/base/result.h"
 #include "core/measure/amount.h"
@@ -62,6 +64,8 @@ base::Result<base::Ratio> read_number(std::string_view text, const Reading& read
 struct Found {
   Amount amount;
   std::size_t used = 0;
+  /// Where nothing was found: why a figure that stands here cannot be read ("1 cup" with no system, "1,500 g").
+  std::optional<base::Finding> fault;
 };
 Found find_amount(std::string_view text, Kinds wanted, const Reading& reading);
 

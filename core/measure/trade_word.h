@@ -1,8 +1,10 @@
 #ifndef CORE_MEASURE_TRADE_WORD_H
 #define CORE_MEASURE_TRADE_WORD_H
 
+#include <cstddef>
 #include <span>
 #include <string_view>
+#include <vector>
 
 #include "core/measure/unit.h"
 
@@ -21,6 +23,26 @@ struct TradeWord {
 
 std::span<const TradeWord> trade_words();
 const TradeWord* trade_word_by_id(std::string_view id);
+
+/// One name of a trade word.
+struct TradeName {
+  std::string_view name;
+  std::string_view language;
+};
+std::vector<TradeName> names_of(const TradeWord& word);
+
+/// The trade word a whole text is: in its language, else in English, else by id. Null when it is none.
+const TradeWord* read_trade_word(std::string_view text, std::string_view language);
+
+/// The longest trade word a text starts with; used bytes 0 when there is none.
+struct TradeWordFound {
+  const TradeWord* word = nullptr;
+  std::size_t used = 0;
+};
+TradeWordFound find_trade_word(std::string_view text, std::string_view language);
+
+/// Its first name in the language, or the English one.
+std::string_view written_trade_word(const TradeWord& word, std::string_view language);
 
 }  // namespace tamis::measure
 

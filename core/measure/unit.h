@@ -2,6 +2,7 @@
 #define CORE_MEASURE_UNIT_H
 
 #include <span>
+#include <string>
 #include <string_view>
 
 #include "core/base/ratio.h"
@@ -22,6 +23,7 @@ struct Unit {
   std::string_view id;      ///< unique: "g", "cup-us", "tbsp-metric", "degf", "gas-mark", "piece", "leaf"
   Kind kind;
   System system;
+  System also;              ///< a second system that uses the very same unit (oz: us and imperial); none otherwise
   base::Ratio to_base;      ///< times this gives g, ml, mm, piece, s, °C
   base::Ratio offset;       ///< then plus this (°F: -160/9); 0 for all others
   bool rough;               ///< a trade measure: a pinch, a drop
@@ -32,6 +34,13 @@ struct Unit {
 std::span<const Unit> units();
 const Unit* unit_by_id(std::string_view id);  ///< null when there is none
 
+/// Whether a kitchen of that system measures with the unit: its own, those it shares (oz, lb, in, °F are of us and
+/// imperial), and si for metric. Trade units belong to all.
+bool belongs_to(const Unit& unit, System system);
+
+/// Gas marks are steps, not a scale: only 1/4, 1/2 and 1 to 9 have a temperature.
+bool is_gas_mark(const Unit& unit);
+
 /// Names a unit goes by in a language ("g", "gram", "grams" / "EL", "Esslöffel"): for completion, help, near misses.
 struct UnitName {
   std::string_view name;
@@ -39,6 +48,10 @@ struct UnitName {
   std::string_view language;  ///< "" for all
 };
 std::span<const UnitName> unit_names();
+
+/// The name a figure of the unit is written with: "cup" and "cups", "g", "EL". Languages without a name of their own
+/// for it have the English one.
+std::string_view written_name(const Unit& unit, std::string_view language, bool many);
 
 std::string_view kind_name(Kind kind);      // "mass", ..., "temperature difference"
 std::string_view system_name(System system);  // "metric", "US customary", "imperial"
