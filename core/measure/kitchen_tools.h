@@ -19,8 +19,10 @@ struct KitchenTools {
     base::Ratio most_g;
   };
   std::vector<Scales> scales;           ///< finest first
-  std::vector<Quantity> spoons;         ///< smallest first, each with its own system's unit
-  std::vector<Quantity> cups;           ///< smallest first
+  /// Smallest first, each with its own system's unit. Where they hold none of a system (a US set, and imperial is
+  /// asked for), that system's usual set is taken.
+  std::vector<Quantity> spoons;
+  std::vector<Quantity> cups;
   base::Ratio thermometer_step_c = 1;
   base::Ratio oven_step_c = 5;
   base::Ratio oven_step_f = 25;
@@ -46,13 +48,26 @@ struct Rounded {
 enum class By : unsigned char { mass, volume };
 
 /// Rounds an exact quantity to what the tools can do in a system: grams and kilograms; ounces and pounds; spoons,
-/// cups, pints, quarts; millilitres and litres; °C or °F.
+/// cups, quarts, gallons (US); spoons, fluid ounces, pints, gallons (imperial); millilitres and litres. How coarse a
+/// figure is follows from its size (core/measure/round_*.cpp, common practice); where that costs more than the
+/// tolerance, the finest the tools can do is taken, and where that is still too coarse, `better` says what to do.
 Rounded round_mass(base::Ratio grams, System system, const KitchenTools& tools, Tolerance tolerance);
 Rounded round_volume(base::Ratio millilitres, System system, const KitchenTools& tools, Tolerance tolerance);
+/// mm under 1 cm, then cm; inches in eighths under 2 in, then in quarters, a whole inch where it is within 2 %.
 Rounded round_length(base::Ratio millimetres, System system, const KitchenTools& tools);
+
 enum class Scale : unsigned char { celsius, fahrenheit };
+/// Which way a figure may move. A limit that must not be crossed moves to its strict side: a least core temperature
+/// up, a highest one down.
+enum class Toward : unsigned char { nearest, up, down };
+
+/// An oven's dial: a multiple of 25 °F that is within 7 °F of the exact figure, else the nearest 5 °F; of 10 °C within
+/// 4 °C, else the nearest 5 °C. So 180 °C and 350 °F, 190 and 375, 160 and 325 go there and back (common practice).
+/// Other steps of the tools take the place of 25 °F and 5 °C.
 Rounded round_oven(base::Ratio celsius, Scale scale, const KitchenTools& tools);
-Rounded round_food_temperature(base::Ratio celsius, Scale scale, const KitchenTools& tools);
+/// A food thermometer: its own step in °C; 1 °F for one that reads 1 °C or finer.
+Rounded round_food_temperature(base::Ratio celsius, Scale scale, const KitchenTools& tools,
+                               Toward toward = Toward::nearest);
 
 /// Nominal °C of a gas mark (1/4, 1/2, 1 to 9), exact from the mark's °F; overflow for another mark. Common practice.
 base::Ratio gas_mark_celsius(base::Ratio mark);

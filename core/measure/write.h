@@ -11,6 +11,7 @@ namespace tamis::measure {
 struct Writing {
   std::string language = "en";  ///< BCP 47: en, en-US, en-GB, fr, de, es; decides decimal sign, unit names, spacing
   bool fractions = true;        ///< ½ rather than 0.5 for US and imperial volumes, ounces, inches, counts
+  bool no_break = true;         ///< no-break spaces; false: ordinary ones, for text that a program reads
   int digits = 6;               ///< significant digits at most, where a value has no short decimal form
 };
 

@@ -11,6 +11,7 @@ namespace {
 using base::Ratio;
 
 constexpr std::string_view no_break_space = "\u00A0";
+constexpr std::string_view narrow_no_break_space = "\u202F";
 constexpr std::string_view en_dash = "\u2013";
 
 bool is_prefix(const Unit& unit) { return is_gas_mark(unit) || unit.id == "thermostat"; }
@@ -86,9 +87,7 @@ std::string write_bounded(const Amount& amount, const Writing& writing) {
   }
 }
 
-}  // namespace
-
-std::string write_amount(const Amount& amount, const Writing& writing) {
+std::string write_any(const Amount& amount, const Writing& writing) {
   if (amount.form == Amount::Form::words) {
     const TradeWord* word = trade_word_by_id(amount.words);
     return word == nullptr ? amount.words : std::string(written_trade_word(*word, writing.language));
@@ -96,6 +95,22 @@ std::string write_amount(const Amount& amount, const Writing& writing) {
   if (!amount.about) return write_bounded(amount, writing);
   return std::string(written_phrase(PhraseRole::about, primary_language(writing.language))) + " " +
          write_bounded(amount, writing);
+}
+
+std::string with_spaces(std::string text, const Writing& writing) {
+  if (writing.no_break) return text;
+  for (const std::string_view space : {no_break_space, narrow_no_break_space}) {
+    for (std::size_t at = text.find(space); at != std::string::npos; at = text.find(space, at)) {
+      text.replace(at, space.size(), " ");
+    }
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string write_amount(const Amount& amount, const Writing& writing) {
+  return with_spaces(write_any(amount, writing), writing);
 }
 
 }  // namespace tamis::measure
