@@ -58,7 +58,8 @@ struct Food {
   std::span<const Measure> measures;    ///< volumes ("cup", "tbsp", "tsp", "ml") and pieces
   double trim_share;             ///< inedible share as bought, 0 to 1; NaN when not known
   std::string_view trim_source;
-  std::string_view splits;       ///< "egg-yolk 17 g + egg-white 33 g"; "" when it does not
+  std::string_view splits;       ///< "egg-yolk 17 g + egg-white 33 g", of one usual piece or of 100 g; "" when it does not
+  std::string_view splits_source;
   Allergens allergens;           ///< of the generic food: assumed until a supplier's specification says so
   std::string_view allergen_source;
 };

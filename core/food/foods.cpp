@@ -28,6 +28,7 @@ struct Row {
   double refuse_pct = na;                // in percent, as USDA prints it
   std::string_view refuse_source = {};   // composition_source when empty
   std::string_view splits = {};
+  std::string_view splits_source = {};
   Allergens allergens = 0;
   std::string_view allergen_source = {};  // the lists themselves when empty
 };
@@ -90,6 +91,7 @@ constexpr Food food_from(const Row& row, std::span<const Measure> measures) {
           .trim_share = trimmed ? row.refuse_pct / 100 : na,
           .trim_source = trimmed ? first_of(row.refuse_source, row.composition_source) : std::string_view(),
           .splits = row.splits,
+          .splits_source = row.splits_source,
           .allergens = row.allergens,
           .allergen_source = row.allergens == 0 ? row.allergen_source : first_of(row.allergen_source, lists)};
 }
