@@ -1,11 +1,11 @@
 #include "tests/against/real_recipe.h"
 
-#include <cassert>
 #include <stdexcept>
 
 #include <nlohmann/json.hpp>
 
 #include "core/format/format.h"
+#include "tests/csv.h"
 #include "tests/shared_files.h"
 
 namespace tamis::tests {
@@ -87,24 +87,6 @@ PrintedRecipe recipe(const json& file) {
   return out;
 }
 
-/// Fields of a CSV line; quoted ones may hold commas and doubled quotes, never line ends.
-std::vector<std::string> fields(const std::string& line) {
-  std::vector<std::string> out(1);
-  bool quoted = false;
-  for (std::size_t i = 0; i < line.size(); ++i) {
-    if (quoted && line[i] == '"' && i + 1 < line.size() && line[i + 1] == '"') {
-      out.back() += line[i++];
-    } else if (line[i] == '"') {
-      quoted = !quoted;
-    } else if (line[i] == ',' && !quoted) {
-      out.emplace_back();
-    } else {
-      out.back() += line[i];
-    }
-  }
-  return out;
-}
-
 }  // namespace
 
 const std::vector<std::string>& real_recipes() {
@@ -134,15 +116,11 @@ std::optional<PrintedRecipe> printed_recipe(const std::string& id) {
 }
 
 std::vector<std::vector<std::string>> real_table(const std::string& name) {
-  const std::string bytes = project_file("tests/against/real/" + name);
-  std::vector<std::vector<std::string>> rows;
-  for (std::size_t at = 0; at < bytes.size();) {
-    const std::size_t end = bytes.find('\n', at);
-    rows.push_back(fields(bytes.substr(at, end - at)));
-    if (rows.back().size() != rows.front().size()) throw std::runtime_error(name + ": a row of another length");
-    at = end == std::string::npos ? bytes.size() : end + 1;
-  }
+  std::vector<std::vector<std::string>> rows = read_csv_fields(project_file("tests/against/real/" + name));
   if (rows.empty()) throw std::runtime_error("cannot read " + name);
+  for (const auto& row : rows) {
+    if (row.size() != rows.front().size()) throw std::runtime_error(name + ": a row of another length");
+  }
   rows.erase(rows.begin());
   return rows;
 }
