@@ -26,7 +26,8 @@ po::options_description table_of(const Verb& verb) {
 /// Takes "-5 °C" as a word: a minus before a figure is a temperature, not an option.
 std::vector<po::option> below_zero(std::vector<std::string>& rest) {
   const std::string& first = rest.front();
-  const bool figure = first.size() > 1 && first[0] == '-' && (first[1] == '.' || (first[1] >= '0' && first[1] <= '9'));
+  const bool figure =
+      first.size() > 1 && first[0] == '-' && (first[1] == '.' || (first[1] >= '0' && first[1] <= '9'));
   if (!figure) return {};
   po::option word;
   word.value.push_back(first);
@@ -132,9 +133,9 @@ std::string did_you_mean(std::string_view typed, std::span<const std::string_vie
 std::variant<Request, Misuse> read_arguments(const Verb& verb, std::span<const std::string> arguments) {
   using Style = po::command_line_style::style_t;
   // Everything the usual style has but guessing: a shortened option would change its meaning when one is added.
-  constexpr int style = Style::allow_long | Style::allow_short | Style::long_allow_adjacent | Style::long_allow_next |
-                        Style::short_allow_adjacent | Style::short_allow_next | Style::allow_dash_for_short |
-                        Style::allow_sticky;
+  constexpr int style = Style::allow_long | Style::allow_short | Style::long_allow_adjacent |
+                        Style::long_allow_next | Style::short_allow_adjacent | Style::short_allow_next |
+                        Style::allow_dash_for_short | Style::allow_sticky;
   const po::options_description table = table_of(verb);
   try {
     po::command_line_parser parser(std::vector<std::string>(arguments.begin(), arguments.end()));
@@ -143,7 +144,8 @@ std::variant<Request, Misuse> read_arguments(const Verb& verb, std::span<const s
   } catch (const po::unknown_option& error) {
     return unknown(verb, error.get_option_name());
   } catch (const po::invalid_command_line_syntax& error) {
-    if (error.kind() == po::invalid_syntax::missing_parameter || error.kind() == po::invalid_syntax::empty_adjacent_parameter)
+    if (error.kind() == po::invalid_syntax::missing_parameter ||
+        error.kind() == po::invalid_syntax::empty_adjacent_parameter)
       return no_value(verb, error.get_option_name());
     return Misuse{"--" + error.tokens() + " takes no value", see_help(verb)};
   } catch (const po::error& error) {

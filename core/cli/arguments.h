@@ -16,7 +16,8 @@ struct Misuse {
   std::string advice;
 };
 
-/// Reads what stands behind the verb by the verb's own table. "-5 °C" is a word, not an option, and so is all behind
+/// Reads what stands behind the verb by the verb's own table. "-5 °C" is a word, not an option, and so is all
+/// behind
 /// "--". An option of the table given twice, one without its value, or a value that is none of its choices is
 /// misuse, with the nearest right one in the advice. --help is understood for every verb (option "help").
 std::variant<Request, Misuse> read_arguments(const Verb& verb, std::span<const std::string> arguments);

@@ -62,8 +62,10 @@ std::string bash_value_cases() {
     for (const Option& option : verb->options) {
       if (option.argument.empty()) continue;
       const Fill fill = fill_of(option.choices);
-      const std::string reply = fill.path ? "compgen -f -- \"$word\"" : "compgen -W \"" + fill.words + "\" -- \"$word\"";
-      out += "    \"" + std::string(verb->name) + " --" + std::string(option.name) + "\") mapfile -t COMPREPLY < <(" + reply + "); return ;;\n";
+      const std::string reply =
+          fill.path ? "compgen -f -- \"$word\"" : "compgen -W \"" + fill.words + "\" -- \"$word\"";
+      out += "    \"" + std::string(verb->name) + " --" + std::string(option.name) +
+             "\") mapfile -t COMPREPLY < <(" + reply + "); return ;;\n";
     }
   }
   return out;
@@ -72,7 +74,8 @@ std::string bash_value_cases() {
 std::string bash_verb_cases() {
   std::string out;
   for (const Verb* verb : verbs())
-    out += "    " + std::string(verb->name) + ") options=\"" + option_names(*verb) + "\"; words=\"" + fill_of(verb->words).words + "\" ;;\n";
+    out += "    " + std::string(verb->name) + ") options=\"" + option_names(*verb) + "\"; words=\"" +
+           fill_of(verb->words).words + "\" ;;\n";
   return out;
 }
 
@@ -142,7 +145,8 @@ std::string zsh() {
 }
 
 std::string fish_option(const Verb& verb, const Option& option) {
-  std::string line = "complete -c tamis -n '__fish_seen_subcommand_from " + std::string(verb.name) + "' -l " + std::string(option.name);
+  std::string line = "complete -c tamis -n '__fish_seen_subcommand_from " + std::string(verb.name) + "' -l " +
+                     std::string(option.name);
   if (!option.argument.empty()) {
     const Fill fill = fill_of(option.choices);
     line += fill.path ? " -r -F" : " -x -a " + quoted(fill.words);
@@ -153,11 +157,13 @@ std::string fish_option(const Verb& verb, const Option& option) {
 std::string fish() {
   std::string out = "# Completion of tamis for fish.\n";
   for (const Verb* verb : verbs()) {
-    out += "complete -c tamis -f -n __fish_use_subcommand -a " + std::string(verb->name) + " -d " + quoted(verb->summary) + "\n";
+    out += "complete -c tamis -f -n __fish_use_subcommand -a " + std::string(verb->name) + " -d " +
+           quoted(verb->summary) + "\n";
     for (const Option& option : verb->options) out += fish_option(*verb, option);
     const Fill fill = fill_of(verb->words);
     if (!fill.path && !fill.words.empty())
-      out += "complete -c tamis -f -n '__fish_seen_subcommand_from " + std::string(verb->name) + "' -a " + quoted(fill.words) + "\n";
+      out += "complete -c tamis -f -n '__fish_seen_subcommand_from " + std::string(verb->name) + "' -a " +
+             quoted(fill.words) + "\n";
   }
   return out;
 }

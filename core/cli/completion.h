@@ -6,7 +6,8 @@
 
 namespace tamis::cli {
 
-/// The completion script for "bash", "zsh" or "fish", made from the tables of verbs and options; empty for another.
+/// The completion script for "bash", "zsh" or "fish", made from the tables of verbs and options; empty for
+/// another.
 std::string completion_for(std::string_view shell);
 
 }  // namespace tamis::cli

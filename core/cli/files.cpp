@@ -122,16 +122,25 @@ int list(const std::string& folder, std::vector<Listed>& listed) {
 
 std::string reason(int code) {
   switch (code) {
-    case ENOENT: return "there is no such file";
+    case ENOENT:
+      return "there is no such file";
     case EACCES:
-    case EPERM: return "permission denied";
-    case EISDIR: return "it is a folder";
-    case ENOTDIR: return "a part of its path is no folder";
-    case ENOSPC: return "the disk is full";
-    case EROFS: return "the disk is write-protected";
-    case ENAMETOOLONG: return "its name is too long";
-    case ELOOP: return "its links go in a circle";
-    default: return base::lower(std::strerror(code));
+    case EPERM:
+      return "permission denied";
+    case EISDIR:
+      return "it is a folder";
+    case ENOTDIR:
+      return "a part of its path is no folder";
+    case ENOSPC:
+      return "the disk is full";
+    case EROFS:
+      return "the disk is write-protected";
+    case ENAMETOOLONG:
+      return "its name is too long";
+    case ELOOP:
+      return "its links go in a circle";
+    default:
+      return base::lower(std::strerror(code));
   }
 }
 

@@ -11,14 +11,14 @@
 
 namespace tamis::cli {
 
-/// A file's bytes under the name it was given by; "-" is standard input. Reads no more than one byte past the limit
-/// of format::most_bytes, which the reader then refuses by name. Refuses with rule "unreadable-file" and a message
-/// that goes on from the path: "cannot be read: there is no such file".
+/// A file's bytes under the name it was given by; "-" is standard input. Reads no more than one byte past the
+/// limit of format::most_bytes, which the reader then refuses by name. Refuses with rule "unreadable-file" and a
+/// message that goes on from the path: "cannot be read: there is no such file".
 base::Result<std::shared_ptr<const base::Source>> read_file(const std::string& path);
 
-/// Puts the bytes in place of the file, or makes it, all or nothing: a temporary file in the same folder, flushed to
-/// the disk, then renamed over it. An existing file keeps its mode, and stays where it is when it is a link. Empty
-/// when it was done, else why not ("permission denied").
+/// Puts the bytes in place of the file, or makes it, all or nothing: a temporary file in the same folder, flushed
+/// to the disk, then renamed over it. An existing file keeps its mode, and stays where it is when it is a link.
+/// Empty when it was done, else why not ("permission denied").
 std::string write_file(const std::string& path, std::string_view bytes);
 
 enum class PathKind : unsigned char { nothing, file, folder };

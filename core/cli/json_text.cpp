@@ -13,12 +13,23 @@ constexpr std::string_view hex = "0123456789abcdef";
 
 void append_escaped(std::string& out, char32_t scalar) {
   switch (scalar) {
-    case '"': out += "\\\""; return;
-    case '\\': out += "\\\\"; return;
-    case '\n': out += "\\n"; return;
-    case '\r': out += "\\r"; return;
-    case '\t': out += "\\t"; return;
-    default: break;
+    case '"':
+      out += "\\\"";
+      return;
+    case '\\':
+      out += "\\\\";
+      return;
+    case '\n':
+      out += "\\n";
+      return;
+    case '\r':
+      out += "\\r";
+      return;
+    case '\t':
+      out += "\\t";
+      return;
+    default:
+      break;
   }
   if (scalar < 0x20 || scalar == 0x7F) {
     out += "\\u00";

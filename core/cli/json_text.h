@@ -18,7 +18,7 @@ class JsonList {
   JsonList& operator=(const JsonList&) = delete;
   ~JsonList() { out_ += close_; }
 
-  void item(std::string_view json);                        ///< already spelled
+  void item(std::string_view json);  ///< already spelled
   void member(std::string_view name, std::string_view json);
   void text(std::string_view name, std::string_view value);  ///< member whose value is a string
 

@@ -45,7 +45,8 @@ bool terminal_with_colour(int descriptor) {
 
 bool steers(char32_t c) {
   const bool control = (c < 0x20 && c != '\t' && c != '\n') || (c >= 0x7F && c < 0xA0);
-  const bool direction = (c >= 0x202A && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069) || c == 0x200E || c == 0x200F;
+  const bool direction =
+      (c >= 0x202A && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069) || c == 0x200E || c == 0x200F;
   return control || direction || c == 0x2028 || c == 0x2029;
 }
 
@@ -56,10 +57,12 @@ void print(std::string_view text) {
   if (output().gathered.size() >= block) flush_output();
 }
 
-void say(std::string_view line) {
+void talk(std::string_view text) {
   flush_output();
-  write_all(STDERR_FILENO, std::string(line) + "\n");
+  write_all(STDERR_FILENO, text);
 }
+
+void say(std::string_view line) { talk(std::string(line) + "\n"); }
 
 void complain(std::string_view line) { say("tamis: " + harmless(line)); }
 
@@ -82,7 +85,8 @@ bool colour_on_talk() { return terminal_with_colour(STDERR_FILENO); }
 
 std::size_t output_columns() {
   winsize size{};
-  const bool known = ::isatty(STDOUT_FILENO) == 1 && ::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0;
+  const bool known =
+      ::isatty(STDOUT_FILENO) == 1 && ::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0;
   return known ? std::max<std::size_t>(size.ws_col, 40) : 80;
 }
 

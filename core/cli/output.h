@@ -9,8 +9,9 @@ namespace tamis::cli {
 /// Results: standard output, gathered in blocks and written through at the end of the run.
 void print(std::string_view text);
 
-/// Talk: standard error, with a line end added. What was printed before goes out first, so that the two keep their
-/// order on a terminal.
+/// Talk: standard error. What was printed before goes out first, so that the two keep their order on a terminal.
+void talk(std::string_view text);
+/// The same, with a line end added.
 void say(std::string_view line);
 
 /// "tamis: " and the line: what went wrong with the command itself.

@@ -18,7 +18,8 @@ Exit misuse(const Misuse& wrong) {
 }
 
 Misuse no_such_verb(const std::string& typed) {
-  if (typed.starts_with("-")) return {"the verb comes first, before \"" + typed + "\"", "write tamis VERB " + typed};
+  if (typed.starts_with("-"))
+    return {"the verb comes first, before \"" + typed + "\"", "write tamis VERB " + typed};
   if (kind_of(typed) != PathKind::nothing)
     return {"\"" + typed + "\" is a path; say what to do with it", "write tamis check " + typed};
   std::vector<std::string_view> names;

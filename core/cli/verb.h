@@ -17,7 +17,7 @@ struct Option {
   char letter = 0;            ///< one-letter form, or 0
   std::string_view argument;  ///< "SYSTEM"; "" for a switch
   std::string_view help;
-  std::string_view choices;   ///< "metric|us|imperial"; "" when open; "FILE", "FOLDER" complete as such
+  std::string_view choices;  ///< "metric|us|imperial"; "" when open; "FILE", "FOLDER" complete as such
 };
 
 /// What the user typed after the verb, options checked against the verb's table.
@@ -31,10 +31,10 @@ struct Request {
 /// One verb: core/cli/verb_<name>.cpp and a line in core/cli/verbs.inc.
 struct Verb {
   std::string_view name;
-  std::string_view summary;      ///< one line, in a cook's words
-  std::string_view usage;        ///< "tamis check [OPTIONS] PATH..."
-  std::string_view help;         ///< a few lines more, with an example and its real output
-  std::string_view words;        ///< what its words are, for completion: "FILE", "RULE", "FOOD", "fiche|kitchen"
+  std::string_view summary;  ///< one line, in a cook's words
+  std::string_view usage;    ///< "tamis check [OPTIONS] PATH..."
+  std::string_view help;     ///< a few lines more, with an example and its real output
+  std::string_view words;    ///< what its words are, for completion: "FILE", "RULE", "FOOD", "fiche|kitchen"
   std::span<const Option> options;
   Exit (*run)(const Request& request);
 };

@@ -1,0 +1,40 @@
+#ifndef CORE_CLI_FILE_LIBRARY_H
+#define CORE_CLI_FILE_LIBRARY_H
+
+#include <list>
+#include <map>
+#include <memory>
+#include <string>
+#include <string_view>
+
+#include "core/fiche/library.h"
+
+namespace tamis::cli {
+
+/// The files under one folder, as fiches speak of them. References are relative to the file they stand in, with
+/// percent signs decoded (RFC 3986); one that leaves the folder, by its dots or by a link, is refused.
+class FileLibrary final : public fiche::Library {
+ public:
+  explicit FileLibrary(const std::string& root);
+  base::Result<std::shared_ptr<const fiche::Document>> open(std::string_view from_path,
+                                                            std::string_view reference) override;
+
+ private:
+  base::Result<std::shared_ptr<const fiche::Document>> read(const std::string& real);
+  [[nodiscard]] bool holds(std::string_view real) const;
+
+  using Entry = std::pair<std::string, std::shared_ptr<const fiche::Document>>;
+  std::string root_;         // real path
+  std::list<Entry> recent_;  // most recently used first
+  std::map<std::string, std::list<Entry>::iterator, std::less<>> by_path_;
+};
+
+/// A real path as it is shown: relative where it lies under the folder the run was started in.
+std::string shown_path(const std::string& real);
+
+/// Dots taken out of an absolute path without asking the disk: "/a/./b/../c" gives "/a/c".
+std::string without_dots(std::string_view path);
+
+}  // namespace tamis::cli
+
+#endif

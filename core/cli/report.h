@@ -1,0 +1,49 @@
+#ifndef CORE_CLI_REPORT_H
+#define CORE_CLI_REPORT_H
+
+#include <cstddef>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/finding.h"
+#include "core/base/source.h"
+
+namespace tamis::cli {
+
+/// What a run found, counted.
+struct Totals {
+  std::size_t files = 0;   ///< files that were read and judged
+  std::size_t failed = 0;  ///< files or folders that could not be
+  std::size_t errors = 0, warnings = 0, advice = 0;
+  std::size_t mendable = 0;  ///< findings with a sure fix
+  void add(const std::vector<base::Finding>& findings);
+  [[nodiscard]] std::size_t findings() const { return errors + warnings + advice; }
+};
+
+/// Says what was found, file by file as the run goes; keeps nothing of a file once it is said.
+class Report {
+ public:
+  virtual ~Report() = default;
+  virtual void file(const base::Source& source, const std::vector<base::Finding>& findings) = 0;
+  /// A path whose work could not be done, and why.
+  virtual void failed(const std::string& path, const std::string& why) = 0;
+  virtual void end(const Totals& totals) = 0;
+};
+
+/// Lines for people: findings on standard output, the closing count on standard error.
+std::unique_ptr<Report> text_report();
+/// The same with the findings on standard error, where standard output holds the result itself.
+std::unique_ptr<Report> talk_report();
+/// One JSON document on standard output (schemas/report.schema.json).
+std::unique_ptr<Report> json_report();
+
+/// "1 error", "3 errors".
+std::string count_of(std::size_t count, std::string_view what);
+/// "2 errors, 1 warning"; "nothing" when there are none.
+std::string counted(const Totals& totals);
+
+}  // namespace tamis::cli
+
+#endif

@@ -1,0 +1,161 @@
+#include "core/cli/rule_pages.h"
+
+#include <algorithm>
+#include <memory>
+#include <vector>
+
+#include "core/base/finding.h"
+#include "core/cli/folded.h"
+#include "core/cli/json_text.h"
+#include "core/fiche/kitchen.h"
+#include "core/fiche/library.h"
+#include "core/format/format.h"
+
+namespace tamis::cli {
+namespace {
+
+std::vector<std::string_view> topics() {
+  std::vector<std::string_view> found;
+  for (const rules::Rule* rule : rules::rules())
+    if (std::find(found.begin(), found.end(), rule->topic) == found.end()) found.push_back(rule->topic);
+  return found;
+}
+
+std::string heading(std::string_view topic) {
+  std::string out(topic);
+  if (!out.empty() && out[0] >= 'a' && out[0] <= 'z') out[0] = static_cast<char>(out[0] - 'a' + 'A');
+  return out;
+}
+
+/// What the check says of the rule's wrong example.
+std::vector<base::Finding> said_of(const rules::Rule& rule) {
+  const auto source = std::make_shared<base::Source>(
+      rule.bad.starts_with("{") ? "example.fiche.json" : "example.fiche.xml", rules::example_document(rule.bad));
+  format::Read read = format::read(source);
+  std::vector<base::Finding> findings = std::move(read.findings);
+  if (read.document != nullptr) {
+    const fiche::Kitchen none;
+    for (base::Finding& finding : rules::check(*read.document, none, fiche::empty_library()))
+      findings.push_back(std::move(finding));
+  }
+  std::erase_if(findings, [&rule](const base::Finding& finding) { return finding.rule != rule.id; });
+  return findings;
+}
+
+/// An example without the blank lines around it and the indentation all its lines share.
+std::string example(std::string_view text) {
+  while (text.starts_with('\n')) text.remove_prefix(1);
+  while (text.ends_with('\n') || text.ends_with(' ')) text.remove_suffix(1);
+  std::size_t shared = text.size();
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t end = std::min(text.find('\n', at), text.size());
+    const std::size_t word = text.find_first_not_of(' ', at);
+    if (word < end) shared = std::min(shared, word - at);
+    at = end + 1;
+  }
+  std::string out;
+  for (std::size_t at = 0; at <= text.size();) {
+    const std::size_t end = std::min(text.find('\n', at), text.size());
+    if (end > at + shared) out += text.substr(at + shared, end - at - shared);
+    out += '\n';
+    at = end + 1;
+  }
+  return out;
+}
+
+std::string said_text(const rules::Rule& rule) {
+  std::string out;
+  for (const base::Finding& finding : said_of(rule)) {
+    out += "    says: " + folded(finding.message, 10) + "\n";
+    if (!finding.advice.empty()) out += "        → " + folded(finding.advice, 10) + "\n";
+  }
+  return out;
+}
+
+std::string page_entry(const rules::Rule& rule) {
+  std::string out = "### " + std::string(rule.id) + "\n\n" + heading(rule.summary) + ". *" +
+                    std::string(base::severity_name(rule.severity)) + "*\n\n" + std::string(rule.explanation) +
+                    "\n\n";
+  out += "Wrong:\n\n```xml\n" + example(rule.bad) + "```\n\n";
+  for (const base::Finding& finding : said_of(rule)) {
+    out += "> " + finding.message + "\n";
+    if (!finding.advice.empty()) out += "> → " + finding.advice + "\n";
+    out += "\n";
+  }
+  return out + "Right:\n\n```xml\n" + example(rule.good) + "```\n\nSource: " + std::string(rule.source) + "\n\n";
+}
+
+std::string schemas_list(std::string_view names) {
+  std::string out;
+  JsonList list(out, '[', ']');
+  while (!names.empty()) {
+    const std::size_t space = std::min(names.find(' '), names.size());
+    if (space > 0) list.item(json_string(names.substr(0, space)));
+    names.remove_prefix(std::min(space + 1, names.size()));
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string rule_list() {
+  std::string out;
+  for (const std::string_view topic : topics()) {
+    out += (out.empty() ? "" : "\n") + heading(topic) + "\n";
+    std::vector<Row> rows;
+    for (const rules::Rule* rule : rules::rules())
+      if (rule->topic == topic) rows.push_back({std::string(rule->id), std::string(rule->summary)});
+    out += two_columns(rows);
+  }
+  return out + "\n\"tamis explain RULE\" tells more about one of them.\n";
+}
+
+std::string rule_text(const rules::Rule& rule) {
+  std::string out = std::string(rule.id) + " (" + std::string(base::severity_name(rule.severity)) + ")\n  " +
+                    folded(rule.summary, 2) + "\n\n";
+  out += "  " + folded(rule.explanation, 2) + "\n\n";
+  out += "  wrong\n" + indented(example(rule.bad), 6) + said_text(rule);
+  out += "\n  right\n" + indented(example(rule.good), 6);
+  return out + "\n  source: " + folded(rule.source, 10, 10) + "\n";
+}
+
+std::string rules_json(std::span<const rules::Rule* const> wanted) {
+  std::string out;
+  {
+    JsonList top(out, '{', '}');
+    top.member("schema", "1");
+    top.begin("rules");
+    JsonList list(out, '[', ']', "\n");
+    for (const rules::Rule* rule : wanted) {
+      list.begin();
+      JsonList object(out, '{', '}');
+      object.text("id", rule->id);
+      object.text("severity", base::severity_name(rule->severity));
+      object.text("topic", rule->topic);
+      object.text("summary", rule->summary);
+      object.text("explanation", rule->explanation);
+      object.text("bad", rule->bad);
+      object.text("good", rule->good);
+      object.text("source", rule->source);
+      object.member("schemas", schemas_list(rule->schemas));
+    }
+  }
+  return out + "\n";
+}
+
+std::string rules_page() {
+  std::string out =
+      "# What the check looks at\n\n"
+      "Printed by `tamis explain --page`. The word before each text is the one in brackets at the end of a "
+      "finding; a\n"
+      "kitchen sets a rule's severity in its kitchen file: `<rule id=\"...\" severity=\"off\"/>`.\n\n";
+  for (const std::string_view topic : topics()) {
+    out += "## " + heading(topic) + "\n\n";
+    for (const rules::Rule* rule : rules::rules())
+      if (rule->topic == topic) out += page_entry(*rule);
+  }
+  while (out.ends_with("\n\n")) out.pop_back();
+  return out;
+}
+
+}  // namespace tamis::cli

@@ -1,0 +1,43 @@
+#ifndef CORE_CLI_SURROUNDINGS_H
+#define CORE_CLI_SURROUNDINGS_H
+
+#include <map>
+#include <memory>
+#include <string>
+
+#include "core/cli/file_library.h"
+#include "core/fiche/kitchen.h"
+
+namespace tamis::cli {
+
+/// The kitchen and library a file is judged with.
+struct Around {
+  std::shared_ptr<const fiche::Kitchen> kitchen;  ///< never null; states nothing where there is no kitchen file
+  std::string kitchen_path;                       ///< "" without one
+  std::string root;                               ///< the folder references may not leave; "": the file's own
+  std::string fault;                              ///< why the kitchen file could not be read; "" when it could
+};
+
+/// Finds kitchen.xml upwards from each file, unless one is named, and keeps each that was read.
+class Surroundings {
+ public:
+  explicit Surroundings(std::string named_kitchen) : named_(std::move(named_kitchen)) {}
+
+  const Around& of(const std::string& path);
+  /// The library of that file. Good until the next call.
+  fiche::Library& library(const std::string& path);
+
+ private:
+  std::shared_ptr<const Around> of_folder(const std::string& real_folder);
+  std::shared_ptr<const Around> of_kitchen(const std::string& path);
+
+  std::string named_;
+  std::map<std::string, std::shared_ptr<const Around>, std::less<>> by_folder_;
+  std::map<std::string, std::shared_ptr<const Around>, std::less<>> by_kitchen_;
+  std::string root_;
+  std::unique_ptr<FileLibrary> library_;
+};
+
+}  // namespace tamis::cli
+
+#endif

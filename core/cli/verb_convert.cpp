@@ -1,0 +1,136 @@
+#include <algorithm>
+#include <array>
+#include <iterator>
+#include <string>
+#include <vector>
+
+#include "core/change/convert.h"
+#include "core/cli/checking.h"
+#include "core/cli/files.h"
+#include "core/cli/output.h"
+#include "core/cli/report.h"
+#include "core/cli/surroundings.h"
+#include "core/cli/verb.h"
+#include "core/format/format.h"
+#include "core/rules/rule.h"
+
+namespace tamis::cli {
+namespace {
+
+constexpr std::array options{
+    Option{"units", 'u', "SYSTEM", "the units wanted", "metric|us|imperial"},
+    Option{"by", 0, "WAY", "weigh it, measure it with cups and spoons, or give both; as written when not given",
+           "mass|volume|both"},
+    Option{"oven", 0, "MODE", "oven figures for this mode", "fan|static"},
+    Option{"for", 0, "COUNTRY", "name the foods that can be bought there", "US|GB|FR|DE"},
+    Option{"kitchen", 'k', "FILE", "convert for this kitchen's scales, spoons and ovens", "FILE"},
+    Option{"write", 'w', "", "put it into the file; printed when not given", ""},
+};
+
+constexpr std::string_view help =
+    R"(The author's own figure stays beside each new one, so that converting back gives
+the same fiche again. What the reader must know (a spoon too coarse, a food sold
+otherwise) is said on the side, by its place in the fiche as it was.
+)";
+
+change::ConvertWish wish_of(const Request& request) {
+  change::ConvertWish wish;
+  const std::string units = request.get("units");
+  if (units == "us") wish.units = measure::System::us;
+  if (units == "imperial") wish.units = measure::System::imperial;
+  const std::string by = request.get("by");
+  using By = change::ConvertWish::By;
+  if (by == "mass") wish.by = By::mass;
+  if (by == "volume") wish.by = By::volume;
+  if (by == "both") wish.by = By::both;
+  wish.oven = request.get("oven");
+  wish.market = request.get("for");
+  return wish;
+}
+
+class Convert {
+ public:
+  explicit Convert(const Request& request)
+      : request_(request), wish_(wish_of(request)), surroundings_(request.get("kitchen")) {}
+
+  Exit run() {
+    for_each_source(request_.words, surroundings_, *report_, totals_, [this](const auto& source) {
+      one(source);
+      return !output_gone();
+    });
+    if (totals_.failed > 0) return Exit::failed;
+    return totals_.errors > 0 ? Exit::found : Exit::good;
+  }
+
+ private:
+  void tell(const base::Source& source, const std::vector<base::Finding>& findings) {
+    report_->file(source, findings);
+    totals_.add(findings);
+  }
+
+  void one(const std::shared_ptr<const base::Source>& source) {
+    const format::Read read = format::read(source);
+    if (read.document == nullptr) return tell(*source, read.findings);
+    if (read.document->el(read.document->root()) != fiche::El::fiche)
+      return;  // a kitchen file states, it does not convert
+    const fiche::Kitchen& kitchen = *surroundings_.of(source->path()).kitchen;
+    change::Converted converted = change::convert(*read.document, kitchen, wish_);
+    std::vector<base::Finding> findings = std::move(converted.findings);
+    auto checked = rules::check(converted.document, kitchen, surroundings_.library(source->path()));
+    std::move(checked.begin(), checked.end(), std::back_inserter(findings));
+    base::sort_by_place(findings);
+    tell(*source, findings);
+    put(*source, format::write(converted.document));
+  }
+
+  void put(const base::Source& source, const std::string& text) {
+    if (!request_.has("write")) return print(text);
+    if (text == source.bytes()) return;
+    const std::string why = write_file(source.path(), text);
+    if (why.empty()) {
+      say("wrote " + harmless(source.path()));
+    } else {
+      ++totals_.failed;
+      report_->failed(source.path(), "cannot be written: " + why);
+    }
+  }
+
+  const Request& request_;
+  change::ConvertWish wish_;
+  Surroundings surroundings_;
+  std::unique_ptr<Report> report_ = talk_report();
+  Totals totals_;
+};
+
+std::string misuse(const Request& request) {
+  if (!request.has("units")) return "say which units are wanted: --units metric, us or imperial";
+  if (request.words.empty()) return "say what to convert: a fiche, or a folder with --write";
+  if (!request.has("write")) {
+    const bool many = request.words.size() > 1 || kind_of(request.words.front()) == PathKind::folder;
+    return many ? "more than one fiche can only be converted in place: add --write" : "";
+  }
+  const bool input = std::find(request.words.begin(), request.words.end(), "-") != request.words.end();
+  return input ? "standard input cannot be written to; leave --write out" : "";
+}
+
+Exit run_convert(const Request& request) {
+  const std::string wrong = misuse(request);
+  if (!wrong.empty()) {
+    complain(wrong);
+    return Exit::failed;
+  }
+  return Convert(request).run();
+}
+
+}  // namespace
+
+extern const Verb verb_convert;
+const Verb verb_convert{.name = "convert",
+                        .summary = "give a fiche in other units, and in foods that can be bought elsewhere",
+                        .usage = "tamis convert --units SYSTEM [OPTIONS] PATH...",
+                        .help = help,
+                        .words = "FILE",
+                        .options = options,
+                        .run = run_convert};
+
+}  // namespace tamis::cli

@@ -1,0 +1,213 @@
+#include <array>
+#include <string>
+#include <vector>
+
+#include "core/cli/desk.h"
+#include "core/cli/folded.h"
+#include "core/cli/json_text.h"
+#include "core/cli/output.h"
+#include "core/cli/turn.h"
+#include "core/cli/verb.h"
+#include "core/measure/read.h"
+#include "core/measure/write.h"
+
+namespace tamis::cli {
+namespace {
+
+using measure::Amount;
+using measure::System;
+using measure::Unit;
+
+constexpr std::array options{
+    Option{"in", 'i', "UNIT", "the unit wanted; the usual ones of the other systems when not given", ""},
+    Option{"food", 'f', "FOOD", "what it is of: needed from cups to grams, from pieces to grams, and back",
+           "FOOD"},
+    Option{"system", 's', "SYSTEM", "whose cup, pint, ounce or spoon a bare name means", "us|imperial|metric"},
+    Option{"oven", 0, "", "the temperature is on an oven's dial: round to what the dial can do", ""},
+    Option{"lang", 'l', "LANGUAGE", "language the text is written in: en, fr, de, es", ""},
+    Option{"as", 0, "FORM", "how to tell it; json needs --in", "text|json"},
+    Option{"kitchen", 'k', "FILE", "the kitchen file whose scales, spoons and foods are used", "FILE"},
+};
+
+constexpr std::string_view help =
+    R"(TEXT is an amount, a temperature, a length or a time as a recipe writes it.
+)";
+
+constexpr measure::Kinds every_kind = measure::amount_kinds | measure::temperature_kinds | measure::time_kinds;
+
+/// What went wrong, said; the exit code that goes with it.
+Exit refuse(const base::Finding& fault, Exit exit) {
+  complain(fault.message);
+  if (!fault.advice.empty()) say("  → " + harmless(fault.advice));
+  return exit;
+}
+
+/// "187.5", or "about 187.53" digits that read well, with the unit.
+std::string figure(base::Ratio value, const Unit& unit, const measure::Writing& writing) {
+  measure::Writing plain = writing;
+  plain.fractions = false;
+  return measure::write_amount(measure::amount_of(value, unit), plain);
+}
+
+class Measuring {
+ public:
+  Measuring(const Request& request, const Desk& desk) : request_(request), desk_(desk) {
+    reading_ = desk.kitchen->reading;
+    if (request.has("lang")) reading_.language = request.get("lang");
+    const std::string system = request.get("system");
+    if (system == "us") reading_.system = System::us;
+    if (system == "imperial") reading_.system = System::imperial;
+    if (system == "metric") reading_.system = System::metric;
+    turning_.tools = &desk.kitchen->tools;
+    turning_.writing.language = reading_.language;
+    turning_.oven = request.has("oven");
+  }
+
+  Exit run() {
+    if (const Exit exit = find_food(); exit != Exit::good) return exit;
+    const auto read = measure::read_amount(request_.words.front(), every_kind, reading_);
+    if (!read) return refuse(read.fault(), Exit::found);
+    if (!read->has_figure()) {
+      complain("\"" + request_.words.front() + "\" holds no figure");
+      return Exit::found;
+    }
+    if (!request_.has("in")) return overview(*read);
+    const auto unit = measure::read_unit(request_.get("in"), reading_);
+    if (!unit) return refuse(unit.fault(), Exit::failed);
+    return one(*read, **unit);
+  }
+
+ private:
+  Exit find_food() {
+    if (!request_.has("food")) return Exit::good;
+    const std::string name = request_.get("food");
+    const std::vector<FoodMatch> matches = find_foods(desk_, name, reading_.language);
+    if (!matches.empty() && matches.front().sure) {
+      turning_.food = matches.front().food;
+      return Exit::good;
+    }
+    complain("no food is called \"" + name + "\"");
+    if (matches.empty())
+      say("  → \"tamis foods\" lists all of them");
+    else
+      say("  → did you mean \"" + std::string(matches.front().food->id) + "\"?");
+    return Exit::failed;
+  }
+
+  /// The one figure, or both ends of a range; "at least" and "at most" have one end.
+  [[nodiscard]] static std::vector<base::Ratio> ends(const Amount& amount) {
+    if (amount.form == Amount::Form::range) return {amount.low_base(), amount.high_base()};
+    return {amount.form == Amount::Form::at_most ? amount.high_base() : amount.low_base()};
+  }
+
+  /// Rough as written: a pinch, or "about".
+  [[nodiscard]] static bool rough(const Amount& amount) {
+    for (const auto* side : {&amount.low, &amount.high})
+      for (const measure::Quantity& quantity : *side)
+        if (quantity.unit->rough) return true;
+    return amount.about;
+  }
+
+  Exit one(const Amount& amount, const Unit& unit) {
+    std::vector<Turned> turned;
+    for (const base::Ratio end : ends(amount)) {
+      const auto result = turn(end, amount.kind, unit, turning_);
+      if (!result) return refuse(result.fault(), Exit::found);
+      turned.push_back(*result);
+      turned.back().exact = turned.back().exact && !rough(amount);
+    }
+    if (request_.get("as") == "json")
+      print(json(amount, turned));
+    else
+      print(text(amount, turned));
+    for (const Turned& side : turned)
+      if (!side.warning.empty()) say("  → " + side.warning);
+    return Exit::good;
+  }
+
+  [[nodiscard]] std::string json(const Amount& amount, const std::vector<Turned>& turned) const {
+    std::string out;
+    {
+      JsonList object(out, '{', '}');
+      const auto add = [&object](const Turned& side, const std::string& before) {
+        object.member(before + "value", json_number(side.value.approximate()));
+        object.member(before + "exact", side.exact ? json_string(side.value.text()) : "null");
+        object.text(before + "kitchen", side.kitchen);
+      };
+      add(turned.front(), "");
+      if (turned.size() > 1) add(turned.back(), "to_");
+      object.text("unit", turned.front().unit->id);
+      object.text("source", sources_of(amount, *turned.front().unit, turning_.food));
+    }
+    return out + "\n";
+  }
+
+  [[nodiscard]] std::string right_side(const std::vector<Turned>& turned) const {
+    std::string exact;
+    std::string kitchen;
+    for (const Turned& side : turned) {
+      exact += (exact.empty() ? "" : " to ") + figure(side.value, *side.unit, turning_.writing);
+      kitchen += (kitchen.empty() ? "" : " to ") + side.kitchen;
+    }
+    return exact == kitchen ? exact : exact + ", in the kitchen " + kitchen;
+  }
+
+  [[nodiscard]] std::string left_side(const Amount& amount) const {
+    std::string left = measure::write_amount(amount, turning_.writing);
+    if (turning_.food != nullptr) left += " " + first_name(turning_.food->english);
+    return left;
+  }
+
+  [[nodiscard]] std::string text(const Amount& amount, const std::vector<Turned>& turned) const {
+    const std::string source = sources_of(amount, *turned.front().unit, turning_.food);
+    return left_side(amount) + " = " + right_side(turned) + "\n" +
+           (source.empty() ? "" : "  source: " + folded(source, 10) + "\n");
+  }
+
+  Exit overview(const Amount& amount) {
+    std::vector<Row> rows;
+    for (const Unit* unit : usual_units(amount, turning_.food)) {
+      std::vector<Turned> turned;
+      for (const base::Ratio end : ends(amount))
+        if (const auto result = turn(end, amount.kind, *unit, turning_)) turned.push_back(*result);
+      if (!turned.empty()) rows.push_back({std::string(measure::system_name(unit->system)), right_side(turned)});
+    }
+    print(left_side(amount) + "\n" + two_columns(rows));
+    return Exit::good;
+  }
+
+  const Request& request_;
+  const Desk& desk_;
+  measure::Reading reading_;
+  Turning turning_;
+};
+
+Exit run_measure(const Request& request) {
+  if (request.words.size() != 1) {
+    complain("write the amount as one text in quotes: tamis measure \"1 1/2 cup\" --system us");
+    return Exit::failed;
+  }
+  if (request.get("as") == "json" && !request.has("in")) {
+    complain("--as json answers for one unit: add --in UNIT");
+    return Exit::failed;
+  }
+  const Desk desk = desk_of(request);
+  if (!desk.fault.empty()) {
+    complain(desk.fault);
+    return Exit::failed;
+  }
+  return Measuring(request, desk).run();
+}
+
+}  // namespace
+
+extern const Verb verb_measure;
+const Verb verb_measure{.name = "measure",
+                        .summary = "turn an amount, a temperature or a length into other units",
+                        .usage = "tamis measure [OPTIONS] TEXT",
+                        .help = help,
+                        .words = "TEXT",
+                        .options = options,
+                        .run = run_measure};
+
+}  // namespace tamis::cli
