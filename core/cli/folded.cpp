@@ -26,11 +26,11 @@ std::string folded(std::string_view text, std::size_t indent, std::size_t column
       first = false;
     }
     text.remove_prefix(end);
-    const bool keeps = text.starts_with("\n\n") || text.starts_with("\n ");
-    if (keeps) {
-      (out += '\n').append(indent, ' ');
+    if (text.starts_with("\n\n")) {
+      (out += "\n\n").append(indent, ' ');
       column = indent;
       first = true;
+      text.remove_prefix(1);
     }
     if (!text.empty()) text.remove_prefix(1);
   }

@@ -12,7 +12,7 @@ namespace tamis::cli {
 inline constexpr std::size_t page_width = 80;
 
 /// The words of a text in lines no wider than the page, all but the first behind `indent` spaces; `column` is
-/// where the first word stands. Line ends in the text that are followed by a blank line or a space are kept.
+/// where the first word stands. A blank line in the text stays one.
 std::string folded(std::string_view text, std::size_t indent, std::size_t column);
 inline std::string folded(std::string_view text, std::size_t indent) { return folded(text, indent, indent); }
 
