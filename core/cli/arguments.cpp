@@ -80,7 +80,7 @@ std::string listed(std::string_view choices) {
 
 /// Nothing when the value may stand there.
 std::string wrong_choice(const Option& option, const std::string& value) {
-  if (option.choices.empty() || is_path_choice(option.choices)) return {};
+  if (!is_closed_choice(option.choices)) return {};
   const auto words = choices_in(option.choices);
   for (const std::string_view word : words)
     if (word == value) return {};
@@ -114,6 +114,8 @@ std::string Request::get(std::string_view name, std::string_view otherwise) cons
 }
 
 bool is_path_choice(std::string_view choices) { return choices == "FILE" || choices == "FOLDER"; }
+
+bool is_closed_choice(std::string_view choices) { return choices.find('|') != std::string_view::npos; }
 
 std::vector<std::string_view> choices_in(std::string_view choices) {
   std::vector<std::string_view> words;

@@ -28,8 +28,11 @@ std::vector<std::string_view> choices_in(std::string_view choices);
 /// "did you mean \"check\"?", or empty when none of the words is near.
 std::string did_you_mean(std::string_view typed, std::span<const std::string_view> words);
 
-/// True for choices that are a kind of path ("FILE", "FOLDER") rather than a list of words.
+/// True for choices that are a kind of path ("FILE", "FOLDER").
 bool is_path_choice(std::string_view choices);
+
+/// True for choices that are a list of words, not a kind of thing ("FILE", "FOOD") and not open.
+bool is_closed_choice(std::string_view choices);
 
 }  // namespace tamis::cli
 

@@ -33,7 +33,7 @@ std::vector<FoodMatch> find_foods(const Desk& desk, const std::string& name, con
     if (same(own->id, name) || same(own->name, name)) add(matches, {&own->food, own.get(), true});
   add(matches, {food::food_by_id(name), nullptr, true});
   using How = food::Match::How;
-  for (const food::Match& match : food::look_up(name, language.empty() ? "en" : language, 12))
+  for (const food::Match& match : food::look_up(name, language.empty() ? "en" : language, 6))
     add(matches, {match.food, nullptr, match.how == How::exact || match.how == How::variant});
   return matches;
 }

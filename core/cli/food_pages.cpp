@@ -44,7 +44,7 @@ std::string composition_text(const food::Food& food) {
   std::string out;
   for (const Part& part : parts) {
     const double value = food.per_100_g.*part.value;
-    if (std::isnan(value)) continue;
+    if (std::isnan(value) || (value == 0 && part.value == &food::Composition::alcohol)) continue;
     out += (out.empty() ? "" : ", ") + std::string(part.words) + " " + json_number(value) + " " +
            std::string(part.unit);
   }
@@ -71,7 +71,8 @@ std::string measure_label(const food::Measure& measure) {
 
 std::string density_text(const food::Density& density) {
   std::string text = json_number(std::round(density.grams_per_ml.approximate() * 1000) / 1000) + " g/ml";
-  if (density.spread > 0) text += ", forms ±" + json_number(std::round(density.spread * 100)) + " %";
+  const double spread = std::round(density.spread * 100);
+  if (spread > 0) text += ", its forms ±" + json_number(spread) + " %";
   return with_source(text, density.source);
 }
 

@@ -17,10 +17,16 @@ std::string option_form(const Option& option) {
 
 std::string option_text(const Option& option) {
   std::string text(option.help);
-  if (option.choices.empty() || is_path_choice(option.choices)) return text;
+  if (!is_closed_choice(option.choices)) return text;
   text += ": ";
   for (const char c : option.choices) text += c == '|' ? std::string(", ") : std::string(1, c);
   return text;
+}
+
+std::string sentence(std::string_view line) {
+  std::string out(line);
+  if (out[0] >= 'a' && out[0] <= 'z') out[0] = static_cast<char>(out[0] - 'a' + 'A');
+  return folded(out + ".", 0);
 }
 
 }  // namespace
@@ -37,7 +43,7 @@ std::string general_help() {
 }
 
 std::string verb_help(const Verb& verb) {
-  std::string out = "usage: " + std::string(verb.usage) + "\n\n" + std::string(verb.summary) + ".\n";
+  std::string out = "usage: " + std::string(verb.usage) + "\n\n" + sentence(verb.summary) + "\n";
   if (!verb.help.empty()) (out += '\n') += verb.help;
   std::vector<Row> rows;
   for (const Option& option : verb.options) rows.push_back({option_form(option), option_text(option)});

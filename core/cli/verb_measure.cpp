@@ -65,10 +65,12 @@ class Measuring {
 
   Exit run() {
     if (const Exit exit = find_food(); exit != Exit::good) return exit;
-    const auto read = measure::read_amount(request_.words.front(), every_kind, reading_);
+    const std::string& typed = request_.words.front();
+    if (typed.find("×") != std::string::npos || typed.find(" x ") != std::string::npos) return lengths(typed);
+    const auto read = measure::read_amount(typed, every_kind, reading_);
     if (!read) return refuse(read.fault(), Exit::found);
     if (!read->has_figure()) {
-      complain("\"" + request_.words.front() + "\" holds no figure");
+      complain("\"" + typed + "\" holds no figure");
       return Exit::found;
     }
     if (!request_.has("in")) return overview(*read);
@@ -170,9 +172,42 @@ class Measuring {
       std::vector<Turned> turned;
       for (const base::Ratio end : ends(amount))
         if (const auto result = turn(end, amount.kind, *unit, turning_)) turned.push_back(*result);
-      if (!turned.empty()) rows.push_back({std::string(measure::system_name(unit->system)), right_side(turned)});
+      if (!turned.empty()) rows.push_back({whose(*unit), right_side(turned)});
     }
     print(left_side(amount) + "\n" + two_columns(rows));
+    return Exit::good;
+  }
+
+  [[nodiscard]] static std::string whose(const Unit& unit) {
+    return unit.system == System::si ? "metric" : std::string(measure::system_name(unit.system));
+  }
+
+  /// "12 × 20 in": each side on its own, in the unit wanted or the other system's usual one.
+  Exit lengths(const std::string& typed) {
+    const auto read = measure::read_lengths(typed, reading_);
+    if (!read) return refuse(read.fault(), Exit::found);
+    if (request_.get("as") == "json") {
+      complain("--as json answers for one length at a time");
+      return Exit::failed;
+    }
+    std::string left;
+    std::string exact;
+    std::string kitchen;
+    for (const Amount& side : *read) {
+      const Unit* unit = usual_units(side, nullptr).front();
+      if (request_.has("in")) {
+        const auto wanted = measure::read_unit(request_.get("in"), reading_);
+        if (!wanted) return refuse(wanted.fault(), Exit::failed);
+        unit = *wanted;
+      }
+      const auto turned = turn(side.low_base(), side.kind, *unit, turning_);
+      if (!turned) return refuse(turned.fault(), Exit::found);
+      const std::string times = left.empty() ? "" : " × ";
+      left += times + measure::write_amount(side, turning_.writing);
+      exact += times + figure(turned->value, *unit, turning_.writing);
+      kitchen += times + turned->kitchen;
+    }
+    print(left + " = " + exact + (exact == kitchen ? "" : ", in the kitchen " + kitchen) + "\n");
     return Exit::good;
   }
 
