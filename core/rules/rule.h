@@ -10,6 +10,7 @@
 #include "core/fiche/fiche.h"
 #include "core/fiche/kitchen.h"
 #include "core/fiche/library.h"
+#include "core/rules/structure.h"
 
 namespace tamis::rules {
 
@@ -18,18 +19,24 @@ struct Rule;
 /// What a rule sees, and where it says what it found.
 class Check {
  public:
-  Check(const fiche::Fiche& fiche, const fiche::Kitchen& kitchen, fiche::Library& library,
-        std::vector<base::Finding>& findings)
-      : fiche(fiche), kitchen(kitchen), library(library), document(*fiche.document), findings_(findings) {}
+  Check(const fiche::Fiche& the_fiche, const fiche::Kitchen& the_kitchen, fiche::Library& the_library,
+        const Structure& the_structure, std::vector<base::Finding>& findings)
+      : fiche(the_fiche), kitchen(the_kitchen), library(the_library), document(*the_fiche.document),
+        structure(the_structure), findings_(findings) {}
 
   const fiche::Fiche& fiche;
   const fiche::Kitchen& kitchen;
   fiche::Library& library;
   const fiche::Document& document;
+  const Structure& structure;
 
   /// Adds a finding of the rule at hand, with the rule's severity (or the kitchen's) and source, and gives it back
   /// for advice, related places and edits. Words as base::Finding asks.
   base::Finding& say(base::Span where, std::string message, std::string advice = {});
+
+  /// Lifts a finding above its rule's usual severity because this case is worse; a severity that the kitchen has set
+  /// stays as it is.
+  void worsen(base::Finding& finding, base::Severity severity) const;
 
   /// An edit that sets the whole value of an attribute, or the own text of an element with text alone, escaped for
   /// the document's spelling.
@@ -40,11 +47,12 @@ class Check {
   friend std::vector<base::Finding> check(const fiche::Document&, const fiche::Kitchen&, fiche::Library&);
   const Rule* rule_ = nullptr;
   base::Severity severity_ = base::Severity::error;
+  bool severity_is_the_kitchens_ = false;
   std::vector<base::Finding>& findings_;
 };
 
 /// One rule: core/rules/<id with underscores>.cpp and a line in core/rules/rules.inc.
-/// Examples are a whole fiche or kitchen file (starting "<fiche" or "<kitchen"), or what stands in a component, which
+/// Examples are a whole file (starting "<fiche", "<kitchen", "<?", "<!" or "{"), or what stands in a component, which
 /// example_document() wraps. The bad one must raise this rule and no other, the good one nothing at all.
 struct Rule {
   std::string_view id;        ///< reads as "allow ID": what was found, not the cure
@@ -61,7 +69,8 @@ struct Rule {
 };
 
 std::span<const Rule* const> rules();
-const Rule* rule_by_id(std::string_view id);
+const Rule* rule_by_id(std::string_view id);       ///< null when there is none
+std::string_view nearest_rule(std::string_view id);  ///< the id that was most likely meant; "" when none is near
 std::string example_document(std::string_view example);
 
 /// Everything there is to say about a document that could be read, in file order. A pure function of its arguments.

@@ -1,0 +1,86 @@
+#include "core/rules/file_reference.h"
+
+#include "core/base/utf8.h"
+
+namespace tamis::rules {
+namespace {
+
+using fiche::At;
+using fiche::El;
+using fiche::Node;
+
+void collect(const fiche::Document& document, Node n, std::vector<fiche::Attr>& out) {
+  const El el = document.el(n);
+  if (el == El::step) return;  // no references in prose
+  if (el == El::component || el == El::ingredient) {
+    const fiche::Attr from = document.find(n, At::from);
+    if (from != fiche::none && !base::trimmed(document.attribute_value(from)).empty()) out.push_back(from);
+  }
+  for (Node c = document.first_child(n); c != fiche::none; c = document.next(c)) {
+    if (document.kind(c) == fiche::NodeKind::element) collect(document, c, out);
+  }
+}
+
+void collect_ids(const fiche::Document& document, Node n, std::vector<std::string_view>& out) {
+  const El el = document.el(n);
+  if ((el == El::ingredient || el == El::part) && !document.get(n, At::id).empty()) out.push_back(document.get(n, At::id));
+  for (Node c = document.first_child(n); c != fiche::none; c = document.next(c)) {
+    if (document.kind(c) == fiche::NodeKind::element && document.el(c) != El::step) collect_ids(document, c, out);
+  }
+}
+
+}  // namespace
+
+FileReference split_reference(std::string_view reference) {
+  reference = base::trimmed(reference);
+  const std::size_t hash = reference.find('#');
+  if (hash == reference.npos) return {reference, {}};
+  return {reference.substr(0, hash), reference.substr(hash + 1)};
+}
+
+Target follow(const fiche::Document& from, std::string_view file, fiche::Library& library) {
+  Target target;
+  if (file.empty()) {
+    target.document = &from;
+    return target;
+  }
+  auto opened = library.open(from.source().path(), file);
+  if (opened) {
+    target.held = *opened;
+    target.document = target.held.get();
+  } else {
+    target.fault = opened.fault();
+  }
+  return target;
+}
+
+std::vector<Node> components_of(const fiche::Document& document) {
+  std::vector<Node> out;
+  const Node root = document.root();
+  if (root == fiche::none) return out;
+  for (Node c = document.first_child(root); c != fiche::none; c = document.next(c)) {
+    if (document.kind(c) == fiche::NodeKind::element && document.el(c) == El::component) out.push_back(c);
+  }
+  return out;
+}
+
+Node component_named(const fiche::Document& document, std::string_view id) {
+  for (const Node n : components_of(document)) {
+    if (base::trimmed(document.get(n, At::id)) == id) return n;
+  }
+  return fiche::none;
+}
+
+std::vector<std::string_view> ids_in(const fiche::Document& document, Node n) {
+  std::vector<std::string_view> out;
+  if (n != fiche::none) collect_ids(document, n, out);
+  return out;
+}
+
+std::vector<fiche::Attr> references_in(const fiche::Document& document, Node n) {
+  std::vector<fiche::Attr> out;
+  collect(document, n, out);
+  return out;
+}
+
+}  // namespace tamis::rules
