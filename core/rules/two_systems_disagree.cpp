@@ -1,0 +1,60 @@
+#include "core/rules/agreement.h"
+#include "core/rules/figure_text.h"
+#include "core/rules/near_miss.h"
+#include "core/rules/registry.h"
+#include "core/rules/stale.h"
+#include "core/rules/statement_pair.h"
+
+namespace tamis::rules {
+namespace {
+
+std::string difference(const Gap& gap, measure::Kind kind) {
+  if (kind == measure::Kind::temperature) return figure_text(std::abs(gap.shown - gap.other), kind) + " apart";
+  return times_text(gap.times) + " apart";
+}
+
+void look_at(Check& check, const StatementPair& pair, const measure::Amount& shown, const measure::Amount& other) {
+  const Gap gap = gap_between(shown, other, check.document.el(pair.shown->node));
+  if (!gap.apart) return;
+  base::Finding& finding = check.say(
+      pair.other->where,
+      quoted(pair.other->text) + " is " + figure_text(gap.other, other.kind) + ", " + quoted(pair.shown->text) + " is " +
+          figure_text(gap.shown, shown.kind) + ": " + difference(gap, shown.kind),
+      "find out which of the two was tested, and correct the other");
+  finding.related.push_back({pair.shown->where, "the other figure", {}, {}, {}});
+  if (gap.grave) check.worsen(finding, base::Severity::error);
+}
+
+void run(Check& check) {
+  for (const StatementPair& pair : also_pairs(check.fiche)) {
+    if (is_stale_at(check, pair.shown->node)) continue;
+    if (pair.shown->amount && pair.other->amount) look_at(check, pair, *pair.shown->amount, *pair.other->amount);
+    const auto& shown = pair.shown->lengths;
+    const auto& other = pair.other->lengths;
+    for (std::size_t i = 0; i < shown.size() && shown.size() == other.size(); ++i) look_at(check, pair, shown[i], other[i]);
+  }
+}
+
+}  // namespace
+
+/// A figure and the same in another system (also) lie further apart than rounding explains. A mass beside a volume is
+/// left to mass-and-volume-disagree.
+const Rule two_systems_disagree = {
+    .id = "two-systems-disagree",
+    .severity = base::Severity::warning,
+    .topic = "measure",
+    .summary = "the two figures of one amount do not agree",
+    .explanation = R"(Where an amount stands in two systems, half of the readers take one figure and half the other. Both
+must lead to the same dish.
+
+Rounding is allowed for: half of the last place that is written, up to 6 % of each figure; 10 °C for ovens (the steps
+of both dials), 2 °C for the food itself; 3 mm for small lengths. From twice the figure on (for temperatures: four
+times what rounding explains) the finding is an error, for then one group of readers ruins the dish.)",
+    .bad = R"(    <ingredient food="milk-whole" also="16 fl oz">300 ml</ingredient>)",
+    .good = R"(    <ingredient food="milk-whole" also="10 fl oz">300 ml</ingredient>)",
+    .source = "common practice",
+    .schemas = "",
+    .run = run,
+};
+
+}  // namespace tamis::rules
