@@ -1,0 +1,88 @@
+#include "core/rules/reference.h"
+
+#include <algorithm>
+#include <array>
+#include <cstdio>
+
+#include "core/base/utf8.h"
+
+namespace tamis::rules {
+namespace {
+
+std::string code(std::string_view example) {
+  const std::string_view language = example.starts_with("{") ? "json" : "xml";
+  return "```" + std::string(language) + "\n" + shown_example(example) + "\n```\n";
+}
+
+std::string who_refuses(const Rule& rule) {
+  if (rule.schemas.empty()) return "No schema refuses the bad example";
+  std::string out = "The bad example is refused by";
+  std::string_view rest = rule.schemas;
+  while (!rest.empty()) {
+    const std::size_t space = std::min(rest.find(' '), rest.size());
+    const std::string_view name = rest.substr(0, space);
+    out += out.ends_with("by") ? " " : ", ";
+    out += name == "rng" ? "RELAX NG" : name == "xsd" ? "XSD" : "JSON Schema";
+    rest.remove_prefix(std::min(space + 1, rest.size()));
+  }
+  return out;
+}
+
+std::string section(const Rule& rule) {
+  std::string out = "### " + std::string(rule.id) + "\n\n";
+  out += "*" + std::string(base::severity_name(rule.severity)) + "*: " + std::string(rule.summary) + ".\n\n";
+  out += std::string(rule.explanation) + "\n\n";
+  out += "Found:\n\n" + code(rule.bad) + "\nGood:\n\n" + code(rule.good) + "\n";
+  out += who_refuses(rule) + ". Source: " + std::string(rule.source) + ".\n\n";
+  return out;
+}
+
+std::string_view heading(std::string_view topic) {
+  return topic == "document" ? "## The document\n\n" : "## Measures\n\n";
+}
+
+}  // namespace
+
+std::string shown_example(std::string_view example) {
+  std::string out;
+  for (std::size_t at = 0; at < example.size();) {
+    const std::size_t begin = at;
+    if (!base::next_scalar(example, at)) {
+      std::array<char, 8> escaped{};
+      std::snprintf(escaped.data(), escaped.size(), "\\x%02X", static_cast<unsigned>(static_cast<unsigned char>(example[begin])));
+      out += escaped.data();
+      continue;
+    }
+    std::size_t same = begin;
+    while (same < example.size() && example[same] == example[begin]) ++same;
+    if (same - begin > 80) {
+      out += std::string(3, example[begin]) + "…(" + std::to_string(same - begin) + " times)";
+      at = same;
+    } else {
+      out += example.substr(begin, at - begin);
+    }
+  }
+  return out;
+}
+
+std::string reference_page() {
+  std::string list;
+  std::string sections;
+  for (const std::string_view topic : {"document", "measure"}) {
+    list += heading(topic);
+
+    list += "| rule | severity | what it finds |\n| --- | --- | --- |\n";
+    for (const Rule* rule : rules()) {
+      if (rule->topic != topic) continue;
+      list += "| [" + std::string(rule->id) + "](#" + std::string(rule->id) + ") | " +
+              std::string(base::severity_name(rule->severity)) + " | " + std::string(rule->summary) + " |\n";
+    }
+    list += "\n";
+  }
+  sections += "## Each rule\n\n";
+  for (const Rule* rule : rules()) sections += section(*rule);
+  sections.pop_back();
+  return list + sections;
+}
+
+}  // namespace tamis::rules
