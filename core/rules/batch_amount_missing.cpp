@@ -58,6 +58,8 @@ void look_at_component(Check& check, const std::vector<const Ingredient*>& ingre
 }
 
 void run(Check& check) {
+  const auto& attributes = check.structure.attributes;
+  if (std::none_of(attributes.begin(), attributes.end(), [](const auto& given) { return given.rule->at == At::batch; })) return;
   for (const Node component : check.fiche.components) {
     std::vector<const Ingredient*> ingredients;
     for (const Ingredient& one : check.fiche.ingredients) {

@@ -1,5 +1,8 @@
 #include "core/rules/belief.h"
 
+#include <algorithm>
+#include <iterator>
+
 namespace tamis::rules {
 namespace {
 
@@ -20,7 +23,11 @@ constexpr PortionBelief portions[] = {
 
 }  // namespace
 
-std::span<const Belief> beliefs() { return rows; }
+std::span<const Belief> beliefs_about(El element) {
+  const auto* const first = std::find_if(std::begin(rows), std::end(rows), [&](const Belief& row) { return row.element == element; });
+  const auto* const last = std::find_if(first, std::end(rows), [&](const Belief& row) { return row.element != element; });
+  return {first, last};
+}
 std::span<const PortionBelief> portion_beliefs() { return portions; }
 
 }  // namespace tamis::rules

@@ -21,7 +21,8 @@ struct Belief {
   std::string_view what;    ///< what it is a figure of: "hands-on time"
   std::string_view source;
 };
-std::span<const Belief> beliefs();
+/// Those about one element; its rows stand together in the table.
+std::span<const Belief> beliefs_about(fiche::El element);
 
 /// The most of a food a portion, in g, by what the food does.
 struct PortionBelief {

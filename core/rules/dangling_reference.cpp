@@ -112,8 +112,7 @@ void look_at_file(Check& check, fiche::Attr from) {
 
 void run(Check& check) {
   look_at_ids(check);
-  if (check.document.root() == fiche::none) return;
-  for (const fiche::Attr from : references_in(check.document, check.document.root())) look_at_file(check, from);
+  for (const fiche::Attr from : references_in(check.document, check.structure)) look_at_file(check, from);
 }
 
 }  // namespace

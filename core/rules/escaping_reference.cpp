@@ -6,8 +6,7 @@ namespace tamis::rules {
 namespace {
 
 void run(Check& check) {
-  if (check.document.root() == fiche::none) return;
-  for (const fiche::Attr from : references_in(check.document, check.document.root())) {
+  for (const fiche::Attr from : references_in(check.document, check.structure)) {
     const FileReference reference = split_reference(check.document.attribute_value(from));
     const Target target = follow(check.document, reference.file, check.library);
     if (!target.fault || target.fault->rule != "escaping-reference") continue;

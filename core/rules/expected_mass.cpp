@@ -18,6 +18,8 @@ double millilitres(std::string_view what) {
   if (what == "cup") return 236.5882365;
   if (what == "tbsp") return 14.78676478125;
   if (what == "tsp") return 4.92892159375;
+  if (what == "fl oz") return 29.5735295625;
+  if (what == "quart") return 946.352946;
   return what == "ml" ? 1 : 0;
 }
 
@@ -60,7 +62,17 @@ constexpr std::string_view cuts[] = {"chopped", "diced", "sliced", "minced",  "g
                                      "halved",  "cubed", "cut",    "crumbled", "torn",  "mashed",   "drained", "thawed",
                                      "haché",   "coupé", "émincé", "râpé",     "gehackt", "gewürfelt", "geschnitten"};
 
-bool mentions(std::string_view text, std::string_view word) { return text.find(word) != text.npos; }
+bool letter_at(std::string_view text, std::size_t at) {
+  return at < text.size() && ((text[at] >= 'a' && text[at] <= 'z') || static_cast<unsigned char>(text[at]) >= 0x80);
+}
+
+/// As a word of its own: "unpacked" does not mention "packed".
+bool mentions(std::string_view text, std::string_view word) {
+  for (std::size_t at = text.find(word); at != text.npos; at = text.find(word, at + 1)) {
+    if ((at == 0 || !letter_at(text, at - 1)) && !letter_at(text, at + word.size())) return true;
+  }
+  return false;
+}
 
 /// A note of the table fits when prep holds its first word: "chopped" fits "finely chopped".
 bool note_fits(std::string_view note, std::string_view prep) {

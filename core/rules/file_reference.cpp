@@ -83,4 +83,13 @@ std::vector<fiche::Attr> references_in(const fiche::Document& document, Node n) 
   return out;
 }
 
+std::vector<fiche::Attr> references_in(const fiche::Document& document, const Structure& structure) {
+  std::vector<fiche::Attr> out;
+  for (const Structure::Attribute& given : structure.attributes) {
+    if (given.rule->at != At::from || given.rule->value != fiche::Value::path) continue;
+    if (!base::trimmed(document.attribute_value(given.attribute)).empty()) out.push_back(given.attribute);
+  }
+  return out;
+}
+
 }  // namespace tamis::rules

@@ -9,6 +9,7 @@
 #include "core/base/finding.h"
 #include "core/fiche/document.h"
 #include "core/fiche/library.h"
+#include "core/rules/structure.h"
 
 namespace tamis::rules {
 
@@ -35,8 +36,12 @@ fiche::Node component_named(const fiche::Document& document, std::string_view id
 /// Ids of the ingredients and their parts in a node.
 std::vector<std::string_view> ids_in(const fiche::Document& document, fiche::Node n);
 
-/// The attributes of a node and all in it that name another file's component (component/@from, ingredient/@from).
+/// The attributes of a component and all in it that name another file's component (component/@from,
+/// ingredient/@from).
 std::vector<fiche::Attr> references_in(const fiche::Document& document, fiche::Node n);
+
+/// The same for the document at hand, without a walk.
+std::vector<fiche::Attr> references_in(const fiche::Document& document, const Structure& structure);
 
 }  // namespace tamis::rules
 

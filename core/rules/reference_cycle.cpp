@@ -68,6 +68,7 @@ class Chase {
 };
 
 void run(Check& check) {
+  if (references_in(check.document, check.structure).empty()) return;
   for (const Node component : components_of(check.document)) {
     for (const fiche::Attr from : references_in(check.document, component)) {
       Chase chase(check, {&check.document, component});

@@ -38,8 +38,8 @@ void hold_against(Check& check, const Statement& statement, const Amount& amount
 
 void look_at(Check& check, const Statement& statement) {
   const El el = check.document.el(statement.node);
-  for (const Belief& belief : beliefs()) {
-    if (belief.element != el || belief.attribute != statement.at) continue;
+  for (const Belief& belief : beliefs_about(el)) {
+    if (belief.attribute != statement.at) continue;
     if (statement.amount && statement.amount->has_figure() && statement.amount->kind == belief.kind) {
       hold_against(check, statement, *statement.amount, belief);
     }
