@@ -73,14 +73,20 @@ class RawWalk {
 };
 
 /// A value as XML can hold it in a node of that kind: no two dashes together and none at the end of a comment, no
-/// "?>" in an instruction.
+/// "?>" in an instruction, no carriage return in what is not text.
 std::string holdable(NodeKind kind, std::string_view value) {
+  if (kind == NodeKind::text) return std::string(value);
   std::string out;
-  for (const char c : value) {
+  for (std::size_t at = 0; at < value.size(); ++at) {
+    const char c = value[at];
     const bool split = kind == NodeKind::comment ? c == '-' && out.ends_with('-')
                                                  : kind == NodeKind::instruction && c == '>' && out.ends_with('?');
     if (split) out += ' ';
-    out += c;
+    if (c != '\r') {
+      out += c;
+    } else if (value.substr(at, 2) != "\r\n") {
+      out += '\n';
+    }
   }
   if (kind == NodeKind::comment && out.ends_with('-')) out += ' ';
   return out;
@@ -342,8 +348,9 @@ Node Document::append(const NewNode& made) {
   node.kind = made.kind;
   node.el = made.kind == NodeKind::element ? element_named(made.name) : El::unknown;
   node.parent = made.parent;
-  node.previous = nodes_[made.parent].last_child;
-  node.first_child = node.last_child = node.next = none;
+  node.next = made.before;
+  node.previous = made.before == none ? nodes_[made.parent].last_child : nodes_[made.before].previous;
+  node.first_child = node.last_child = none;
   node.first_attribute = node.last_attribute = none;
   node.name = keep(made.name);
   node.value = keep(made.value);
@@ -353,7 +360,7 @@ Node Document::append(const NewNode& made) {
   node.raw = made.raw;
   nodes_.push_back(node);
   (node.previous == none ? nodes_[made.parent].first_child : nodes_[node.previous].next) = n;
-  nodes_[made.parent].last_child = n;
+  (made.before == none ? nodes_[made.parent].last_child : nodes_[made.before].previous) = n;
   return n;
 }
 

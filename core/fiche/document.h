@@ -112,6 +112,7 @@ class Document {
     std::string_view value;   ///< decoded; kept without a copy when it is a slice of the source
     base::Span span, name_span, head_span;
     base::Span raw;           ///< the undecoded value
+    Node before = none;       ///< none: as the last child
   };
   Node append(const NewNode& made);
   /// `value_span` is inside the quotes, `end` behind the closing one.

@@ -23,7 +23,9 @@ class Comparison {
   Comparison(const Document& a, const Document& b) : a_(a), b_(b) {}
 
   bool same(Node a, Node b, bool in_line) const {
-    if (a_.kind(a) != b_.kind(b) || a_.name(a) != b_.name(b)) return false;
+    if (a_.kind(a) != b_.kind(b)) return false;
+    if (a_.kind(a) == NodeKind::foreign) return a_.value(a) == b_.value(b);
+    if (a_.name(a) != b_.name(b)) return false;
     if (a_.kind(a) != NodeKind::element) return a_.value(a) == b_.value(b);
     return attributes_of(a_, a) == attributes_of(b_, b) && same_content(a, b, in_line);
   }

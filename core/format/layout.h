@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "core/fiche/document.h"
 
@@ -59,11 +60,32 @@ class XmlLayout {
   const fiche::Document& document_;
 };
 
-std::string lay_out_xml(const fiche::Document& document);
-std::string lay_out_json(const fiche::Document& document);
+/// The same in JSON. `in_line`: the node is a mark, or stands in one.
+class JsonLayout {
+ public:
+  explicit JsonLayout(const fiche::Document& document) : document_(document) {}
 
-/// JSON of a node on one line.
-std::string json_in_line(const fiche::Document& document, fiche::Node n);
+  std::string whole() const;
+  /// A piece of content that starts at column `indent`, on one line where it fits.
+  void piece(fiche::Node n, std::size_t indent, bool in_line, std::string& out) const;
+  /// What stands behind an element's name.
+  void body(fiche::Node n, std::size_t indent, bool in_line, std::string& out) const;
+  /// Pieces, each on a line of its own at `indent`.
+  void pieces(fiche::Node n, std::size_t indent, bool in_line, std::string& out) const;
+
+ private:
+  struct Piece;
+  std::vector<Piece> pieces_of(fiche::Node n, bool in_line) const;
+  bool one_line(fiche::Node n, bool in_line, std::size_t most, std::string& out) const;
+  bool one_line_body(fiche::Node n, bool in_line, std::size_t most, std::string& out) const;
+  void leaf(fiche::Node n, std::string& out) const;
+  void leaves(std::string_view name, bool before, std::string& out) const;
+  bool is_text_alone(fiche::Node n, const std::vector<Piece>& pieces) const;
+
+  const fiche::Document& document_;
+};
+
+std::string quoted_json(std::string_view text);
 
 }  // namespace tamis::format
 

@@ -202,6 +202,4 @@ std::string XmlLayout::whole() const {
   return out;
 }
 
-std::string lay_out_xml(const fiche::Document& document) { return XmlLayout(document).whole(); }
-
 }  // namespace tamis::format

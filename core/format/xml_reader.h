@@ -18,6 +18,16 @@ struct Prefix {
   std::string name, uri;
 };
 
+inline constexpr std::string_view xml_namespace = "http://www.w3.org/XML/1998/namespace";
+inline constexpr std::string_view xmlns_namespace = "http://www.w3.org/2000/xmlns/";
+
+/// Why a prefix can't be declared; `rule` is empty when it can.
+struct PrefixFault {
+  std::string_view rule;
+  std::string message, advice;
+};
+PrefixFault prefix_fault(std::string_view name, std::string_view uri);
+
 /// One strict pass over XML: checks that it is well-formed (XML 1.0 fifth edition, Namespaces in XML 1.0, without
 /// DOCTYPE) and builds the tree as it goes. It reads a single time, never back except to decode, and keeps a value
 /// that needs no decoding as a slice of the source. The first fault ends it.
@@ -71,7 +81,6 @@ class XmlReader {
   bool check_attributes(const char* tag);
   bool declare_prefixes(const char* tag);
   bool declare(const Attribute& attribute, std::string uri);
-  bool refuse_own_prefix(const Attribute& attribute);
   bool resolve(Attribute& attribute);
   bool unique_attributes();
   bool twice(const Attribute& first, const Attribute& again);

@@ -8,9 +8,6 @@
 namespace tamis::format {
 namespace {
 
-constexpr std::string_view xml_uri = "http://www.w3.org/XML/1998/namespace";
-constexpr std::string_view xmlns_uri = "http://www.w3.org/2000/xmlns/";
-
 // Numbers of namespaces, see resolve(): those declared at the root follow.
 constexpr std::uint32_t no_space = 0, xmlns_space = 1, xml_space_number = 2, first_declared = 3;
 
@@ -173,24 +170,31 @@ bool XmlReader::declare_prefixes(const char* tag) {
   return true;
 }
 
-bool XmlReader::declare(const Attribute& attribute, std::string uri) {
-  const std::string_view name = view(attribute.colon, attribute.name_end);
-  const bool reserved = name == "xmlns" || uri == xmlns_uri || (name == "xml") != (uri == xml_uri);
-  if (uri.empty() || reserved) {
-    const std::string why = uri.empty() ? " stands for no namespace" : " uses a name that XML keeps for itself";
-    return fail("not-well-formed", attribute.name, attribute.value_end + 1, "the prefix " + quoted(name) + why,
-                uri.empty() ? "give the namespace a name, such as urn:example:house" : "use another prefix and namespace");
+PrefixFault prefix_fault(std::string_view name, std::string_view uri) {
+  const bool reserved = name == "xmlns" || uri == xmlns_namespace || (name == "xml") != (uri == xml_namespace);
+  if (uri.empty()) {
+    return {"not-well-formed", "the prefix " + quoted(name) + " stands for no namespace",
+            "give the namespace a name, such as urn:example:house"};
   }
-  if (uri == fiche::fiche_namespace) return refuse_own_prefix(attribute);
-  if (name != "xml") prefixes_.push_back({std::string(name), std::move(uri)});
-  return true;
+  if (reserved) {
+    return {"not-well-formed", "the prefix " + quoted(name) + " uses a name that XML keeps for itself",
+            "use another prefix and namespace"};
+  }
+  if (uri == fiche::fiche_namespace) {
+    return {"wrong-namespace", "the prefix " + quoted(name) + " stands for the fiche's own namespace",
+            "write " + own_namespace() + " and fiche names without \"" + std::string(name) + ":\""};
+  }
+  return {};
 }
 
-bool XmlReader::refuse_own_prefix(const Attribute& attribute) {
-  const std::string prefix(attribute.colon, attribute.name_end);
-  return fail("wrong-namespace", attribute.name, attribute.value_end + 1,
-              "the prefix " + quoted(prefix) + " stands for the fiche's own namespace",
-              "write " + own_namespace() + " and fiche names without \"" + prefix + ":\"");
+bool XmlReader::declare(const Attribute& attribute, std::string uri) {
+  const std::string_view name = view(attribute.colon, attribute.name_end);
+  PrefixFault fault = prefix_fault(name, uri);
+  if (!fault.rule.empty()) {
+    return fail(fault.rule, attribute.name, attribute.value_end + 1, std::move(fault.message), std::move(fault.advice));
+  }
+  if (name != "xml") prefixes_.push_back({std::string(name), std::move(uri)});
+  return true;
 }
 
 // Equal numbers for equal namespaces, so that two prefixes of one namespace are seen as such.
@@ -254,7 +258,7 @@ bool XmlReader::unique_attributes() {
 bool XmlReader::root_namespace(const char* name, const char* colon, const char* name_end) {
   const std::string shown_name(name, name_end);
   if (fragment_) {
-    if (colon != nullptr) return true;
+    if (colon != nullptr) return known_prefix(name, colon);
     return fail("wrong-namespace", name, name_end, "<" + shown_name + "> has no prefix",
                 "an element of the house's own has a prefix that the root element declares");
   }
