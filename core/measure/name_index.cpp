@@ -193,7 +193,7 @@ std::string_view written_name(const Unit& unit, std::string_view tag, bool many)
   for (const Row& row : rows) {
     if (!means(row)) continue;
     if (row.language == language) return many ? row.many : row.one;
-    if (found == nullptr || row.language == "en") found = &row;
+    if (found == nullptr || (row.language == "en" && found->language != "en")) found = &row;
   }
   if (found == nullptr) return unit.id;
   return many ? found->many : found->one;

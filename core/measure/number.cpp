@@ -217,9 +217,20 @@ std::size_t skip_spaces(std::string_view text, std::size_t at) {
   return at;
 }
 
-/// After a whole number: "½", " ½", "-½", " 1/2", "-1/2", " and 1/2".
+/// " and a half" after a whole number.
+void add_half(std::string_view text, const NumberStyle& style, Number& number) {
+  const std::size_t gap = skip_spaces(text, number.used);
+  const std::size_t half = match_phrase(text.substr(gap), PhraseRole::and_half, style.language);
+  if (half == 0) return;
+  number.used = gap + half;
+  number.value = number.value + Ratio(1, 2);
+}
+
+/// After a whole number: "½", " ½", "-½", " 1/2", "-1/2", " and 1/2", " and a half".
 void add_fraction(std::string_view text, const NumberStyle& style, Number& number) {
   const std::size_t at = number.used;
+  add_half(text, style, number);
+  if (number.used != at) return;
   std::size_t start = skip_spaces(text, at);
   if (start == at && is_hyphen(scalar_at(text, at))) start = at + scalar_size(text, at);
   const std::size_t plus = match_phrase(text.substr(start), PhraseRole::plus, style.language);
@@ -238,11 +249,7 @@ Number scan_word(std::string_view text, const NumberStyle& style) {
   number.value = word.value;
   number.bare = word.bare;
   if (word.used == 0 || !word.value.whole()) return number;
-  const std::size_t gap = skip_spaces(text, word.used);
-  const std::size_t half = match_phrase(text.substr(gap), PhraseRole::and_half, style.language);
-  if (half == 0) return number;
-  number.used = gap + half;
-  number.value = word.value + Ratio(1, 2);
+  add_half(text, style, number);
   return number;
 }
 

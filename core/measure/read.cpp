@@ -117,6 +117,7 @@ Finding leftover(std::string_view text, std::size_t at, const Amount& amount, Ki
 Finding no_figure(std::string_view text, Kinds wanted, const Reading& reading) {
   const UnitFound unit = scan_unit(text, wanted, reading, false);
   if (unit.used != text.size()) return unknown_word(text, wanted, reading);
+  if (unit.fault && unit.fault->rule == "wrong-kind") return *unit.fault;
   return refusal("unreadable-amount", 0, text.size(), quoted(text) + " has no figure before it", "write how many");
 }
 

@@ -81,6 +81,13 @@ std::vector<Ratio> sizes_of(const std::vector<Quantity>& own, const std::vector<
 /// Above a whole teaspoon nobody adds an eighth.
 constexpr int eighths = 8;
 
+/// A measure that can be filled in the parts a set of spoons or cups allows, from its smallest up.
+Vessel vessel_of_sizes(const Unit& unit, const std::vector<Ratio>& sizes, Ratio most) {
+  std::vector<Ratio> parts = multiples_below_one(sizes);
+  const Ratio least = parts.size() > 1 ? parts[1] : Ratio(1);
+  return {&unit, std::move(parts), least, most};
+}
+
 std::vector<Vessel> us_vessels(const KitchenTools& tools) {
   const KitchenTools usual;
   const Unit& tsp = *unit_by_id("tsp-us");
@@ -89,9 +96,9 @@ std::vector<Vessel> us_vessels(const KitchenTools& tools) {
   const std::vector<Ratio> halves = {0, Ratio(1, 2)};
   return {{unit_by_id("gallon-us"), quarters, 1, 1000000},
           {unit_by_id("quart-us"), halves, 1, 4},
-          {&cup, multiples_below_one(sizes_of(tools.cups, usual.cups, cup)), Ratio(1, 4), 8},
+          vessel_of_sizes(cup, sizes_of(tools.cups, usual.cups, cup), 8),
           {unit_by_id("tbsp-us"), halves, 1, 7},
-          {&tsp, multiples_below_one(sizes_of(tools.spoons, usual.spoons, tsp)), 0, 3}};
+          vessel_of_sizes(tsp, sizes_of(tools.spoons, usual.spoons, tsp), 3)};
 }
 
 std::vector<Vessel> imperial_vessels(const KitchenTools& tools) {
@@ -103,7 +110,7 @@ std::vector<Vessel> imperial_vessels(const KitchenTools& tools) {
           {unit_by_id("pint-imperial"), quarters, Ratio(1, 2), 16},
           {unit_by_id("floz-imperial"), halves, 2, 30},
           {unit_by_id("tbsp-imperial"), halves, 1, 5},
-          {&tsp, multiples_below_one(sizes_of(tools.spoons, usual.spoons, tsp)), 0, 3}};
+          vessel_of_sizes(tsp, sizes_of(tools.spoons, usual.spoons, tsp), 3)};
 }
 
 Ratio nearest_fill(Ratio count, const Vessel& vessel) {
@@ -185,7 +192,7 @@ Rounded household(Ratio millilitres, const std::vector<Vessel>& vessels, Toleran
   }
   if (near) return rounded(std::move(*near), millilitres, tolerance);
   if (best) return rounded(std::move(*best), millilitres, tolerance);
-  return rounded(amount_of(vessels.back().parts[1], *vessels.back().unit), millilitres, tolerance);
+  return rounded(amount_of(vessels.back().least, *vessels.back().unit), millilitres, tolerance);
 }
 
 }  // namespace
