@@ -18,10 +18,14 @@ constexpr std::string_view idle_words[] = {"a",  "an", "and", "au", "aux", "d", 
 
 std::string_view base_letters(char32_t scalar) {
   if (scalar == 0xDF) return "ss";
-  if (scalar == 0x153) return "oe";
-  if (scalar >= 0xE0 && scalar <= 0xFF) return latin[scalar - 0xE0];
-  return " ";
+  if (scalar == 0x152 || scalar == 0x153) return "oe";
+  if (scalar >= 0xC0 && scalar <= 0xDE) scalar += 0x20;
+  return scalar >= 0xE0 && scalar <= 0xFF ? latin[scalar - 0xE0] : " ";
 }
+
+char lower_ascii(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+
+bool is_letter_or_digit(char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9'); }
 
 bool ends(std::string_view word, std::string_view ending) {
   return word.size() > ending.size() + 1 && word.ends_with(ending);
@@ -32,16 +36,13 @@ bool ends(std::string_view word, std::string_view ending) {
 std::string fold(std::string_view name) {
   std::string out;
   out.reserve(name.size());
-  const std::string lowered = base::lower(name);
-  for (std::size_t at = 0; at < lowered.size();) {
-    const char c = lowered[at];
-    std::string_view letters = " ";
-    if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9')) {
-      letters = std::string_view(lowered).substr(at++, 1);
-    } else if (static_cast<unsigned char>(c) < 0x80) {
+  for (std::size_t at = 0; at < name.size();) {
+    const char c = lower_ascii(name[at]);
+    std::string_view letters = is_letter_or_digit(c) ? std::string_view(&c, 1) : std::string_view(" ");
+    if (static_cast<unsigned char>(c) < 0x80) {
       ++at;
     } else {
-      letters = base_letters(base::next_scalar(lowered, at).value_or(U' '));
+      letters = base_letters(base::next_scalar(name, at).value_or(U' '));
     }
     if (letters != " ") {
       out += letters;
@@ -67,18 +68,19 @@ std::string stem(std::string_view word) {
   return std::string(word);
 }
 
-std::vector<std::string> stems(std::string_view folded) {
-  std::vector<std::string> all;
-  std::vector<std::string> telling;
-  while (!folded.empty()) {
-    const std::size_t end = std::min(folded.find(' '), folded.size());
-    const std::string_view word = folded.substr(0, end);
-    folded.remove_prefix(std::min(end + 1, folded.size()));
-    if (word.empty()) continue;
-    const bool idle = std::binary_search(std::begin(idle_words), std::end(idle_words), word);
-    (idle ? all : telling).push_back(stem(word));
-  }
-  return telling.empty() ? all : telling;
+void stems(std::string_view folded, std::vector<std::string>& out) {
+  out.clear();
+  const auto collect = [&](bool idle_too) {
+    for (std::size_t at = 0; at < folded.size();) {
+      const std::size_t end = std::min(folded.find(' ', at), folded.size());
+      const std::string_view word = folded.substr(at, end - at);
+      at = end + 1;
+      if (word.empty()) continue;
+      if (idle_too || !std::binary_search(std::begin(idle_words), std::end(idle_words), word)) out.push_back(stem(word));
+    }
+  };
+  collect(false);
+  if (out.empty()) collect(true);
 }
 
 }  // namespace tamis::food

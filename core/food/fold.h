@@ -16,8 +16,8 @@ std::string fold(std::string_view name);
 std::string stem(std::string_view folded_word);
 
 /// Stems of the words that carry meaning, in order: without "of", "de", "the", "la" ... All of them where nothing
-/// would be left.
-std::vector<std::string> stems(std::string_view folded);
+/// would be left. `out` is overwritten.
+void stems(std::string_view folded, std::vector<std::string>& out);
 
 }  // namespace tamis::food
 

@@ -87,4 +87,82 @@ TEST_CASE("nothing is found where nothing is meant", "[look-up]") {
     CHECK(look_up(text, "en").empty());
   }
   CHECK(look_up("butter", "en", 0).empty());
+  std::string sentence;
+  for (int i = 0; i < 10000; ++i) sentence += "buter suger ";
+  CHECK(look_up(sentence, "en").empty());
+}
+
+TEST_CASE("bytes that are not UTF-8 do no harm", "[look-up]") {
+  CHECK(look_up("\xff\xfe\x80", "en").empty());
+  CHECK(look_up("butter\xc3", "en").at(0).food->id == "butter-unsalted");
+}
+
+TEST_CASE("a figure is never taken for another one", "[look-up]") {
+  for (const Match& match : look_up("dark chocolate 66 %", "en")) CHECK(match.how != How::near);
+  CHECK(look_up("T56", "en").empty());
+}
+
+TEST_CASE("the same name gives the same foods in the same order", "[look-up]") {
+  const auto first = look_up("chocolate", "en");
+  CHECK(first.size() == 5);
+  for (int i = 0; i < 3; ++i) {
+    const auto again = look_up("chocolate", "en");
+    REQUIRE(again.size() == first.size());
+    for (std::size_t at = 0; at < first.size(); ++at) CHECK(again[at].food == first[at].food);
+  }
+}
+
+TEST_CASE("the ingredients of printed recipes are found", "[look-up]") {
+  // As the fourteen printed recipes under tests/against/real write them.
+  const Row rows[] = {
+      {"beef, diced, lean, raw", "en", "beef-stewing", How::part},
+      {"tomatoes, canned, diced, drained", "en", "tomato-canned", How::part},
+      {"pepper, black, ground", "en", "pepper-black", How::variant},
+      {"garlic powder", "en", "garlic-powder", How::exact},
+      {"thyme, ground", "en", "thyme-dried", How::variant},
+      {"bay leaf, whole, dried", "en", "bay-leaf", How::variant},
+      {"carrots, fresh, sliced", "en", "carrot", How::part},
+      {"celery, fresh, sliced", "en", "celery", How::part},
+      {"beef, ribeye, raw", "en", "beef-ribeye", How::part},
+      {"eggs, whole, frozen", "en", "egg-whole-frozen", How::variant},
+      {"extract, vanilla", "en", "vanilla-extract", How::exact},
+      {"Seville oranges", "en", "orange-seville", How::exact},
+      {"mignonette pepper", "en", "pepper-black-cracked", How::exact},
+      {"vinegar, good", "en", "vinegar-white", How::part},
+      {"granulated gelatine", "en", "gelatine-powder", How::exact},
+      {"powdered sugar", "en", "sugar-icing", How::exact},
+      {"lady fingers", "en", "biscuit-ladyfinger", How::exact},
+      {"wine jelly, cubes", "en", "jelly-wine", How::part},
+      {"baking soda", "en", "baking-soda", How::exact},
+      {"vegetable oil", "en", "oil-vegetable", How::exact},
+      {"chocolate chips", "en", "chocolate-chips", How::exact},
+      {"walnuts (optional)", "en", "walnut", How::part},
+      {"low-sodium chicken broth", "en", "stock-chicken", How::exact},
+      {"canned no-salt-added diced tomatoes, undrained", "en", "tomato-canned", How::part},
+      {"dried parsley", "en", "parsley-dried", How::exact},
+      {"seafood seasoning blend", "en", "seasoning-seafood", How::exact},
+      {"frozen peas and carrots, thawed, drained", "en", "pea-carrot-frozen", How::part},
+      {"frozen green beans", "en", "bean-green-frozen", How::exact},
+      {"canned low-sodium tomato paste", "en", "tomato-paste", How::part},
+      {"ancho chili powder", "en", "chili-powder", How::exact},
+      {"whole-grain elbow macaroni", "en", "pasta-wholemeal", How::exact},
+      {"sliced peaches, canned in syrup", "en", "peach-canned-syrup", How::exact},
+      {"shortening", "en", "shortening", How::exact},
+      {"sweet pickle relish, undrained", "en", "relish-sweet", How::part},
+      {"reduced calorie salad dressing", "en", "salad-dressing-light", How::exact},
+      {"lowfat mayonnaise", "en", "mayonnaise-light", How::exact},
+      {"dry mustard", "en", "mustard-powder", How::exact},
+      {"enriched all-purpose flour", "en", "flour-wheat-white", How::exact},
+      {"instant nonfat dry milk, reconstituted", "en", "milk-powder-instant", How::part},
+      {"active dry yeast", "en", "yeast-active-dry", How::exact},
+      {"frozen whole eggs, thawed", "en", "egg-whole-frozen", How::part},
+      {"canola oil", "en", "oil-rapeseed", How::exact},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.written, row.language);
+    const auto matches = look_up(row.written, row.language);
+    REQUIRE_FALSE(matches.empty());
+    CHECK(std::string(matches[0].food->id) == row.food);
+    CHECK(static_cast<int>(matches[0].how) == static_cast<int>(row.how));
+  }
 }

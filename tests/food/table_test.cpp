@@ -96,7 +96,8 @@ TEST_CASE("a name belongs to one food of its language", "[table]") {
     std::map<std::string, std::string> owners;
     for (const Food& food : food::foods()) {
       for (const std::string& name : names_of(french ? food.french : food.english)) {
-        std::vector<std::string> words = food::stems(food::fold(name));
+        std::vector<std::string> words;
+        food::stems(food::fold(name), words);
         std::sort(words.begin(), words.end());
         std::string key;
         for (const std::string& word : words) key += word + ' ';
