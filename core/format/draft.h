@@ -22,10 +22,12 @@ struct Question {
 };
 
 struct Drafted {
-  std::string xml;   ///< the fiche, laid out
+  std::string xml;   ///< the fiche, laid out; empty when the bytes are no text, and then the one question says why
   std::vector<Question> questions;
 };
 
+/// At most 1 MB is read. Deterministic.
+///
 /// Turns a recipe as people type it into a fiche. Invents nothing: what it cannot place stays in the text, with a
 /// question.
 Drafted read_draft(const base::Source& typed, const fiche::Kitchen& kitchen, const DraftWish& wish);

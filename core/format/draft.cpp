@@ -1,0 +1,88 @@
+#include "core/format/draft.h"
+
+#include <algorithm>
+
+#include "core/base/utf8.h"
+#include "core/format/draft_actions.h"
+#include "core/format/draft_arrange.h"
+#include "core/format/draft_clean.h"
+#include "core/format/draft_figures.h"
+#include "core/format/draft_language.h"
+#include "core/format/draft_lines.h"
+#include "core/format/draft_link.h"
+#include "core/format/draft_recipe.h"
+#include "core/format/draft_write.h"
+
+namespace tamis::format {
+namespace {
+
+using draft::Desk;
+using draft::Recipe;
+
+measure::System system_named(std::string_view name) {
+  if (name == "metric") return measure::System::metric;
+  if (name == "us") return measure::System::us;
+  return name == "imperial" ? measure::System::imperial : measure::System::none;
+}
+
+std::string_view name_of_system(measure::System system) {
+  if (system == measure::System::metric) return "metric";
+  if (system == measure::System::us) return "us";
+  return system == measure::System::imperial ? "imperial" : "";
+}
+
+struct Found {
+  std::string language, units;
+};
+
+/// Said by the caller, else by the words, else by the kitchen.
+Found find_setting(const std::string& text, const fiche::Kitchen& kitchen, const DraftWish& wish) {
+  const std::vector<draft::Word> words = draft::words_of(text);
+  Found found;
+  found.language = wish.language.empty() ? draft::find_language(words, text) : wish.language;
+  if (found.language.empty()) found.language = kitchen.language;
+  found.units = wish.units.empty() ? draft::find_units(words, text, found.language) : wish.units;
+  if (found.units.empty() && kitchen.system) found.units = name_of_system(*kitchen.system);
+  return found;
+}
+
+void read_steps(Desk& desk, Recipe& recipe) {
+  for (draft::DraftComponent& component : recipe.components) {
+    for (draft::DraftStep& step : component.steps) {
+      draft::mark_figures(desk, step);
+      draft::mark_cues(desk, step);
+      draft::find_actions(desk, step);
+    }
+  }
+}
+
+Drafted refused(base::Span where, std::string words) {
+  Drafted drafted;
+  drafted.questions.push_back({where, std::move(words)});
+  return drafted;
+}
+
+}  // namespace
+
+Drafted read_draft(const base::Source& typed, const fiche::Kitchen& kitchen, const DraftWish& wish) {
+  base::Result<std::string> text = draft::clean(typed);
+  if (!text) return refused(text.fault().where, text.fault().message);
+  if (base::trimmed(*text).empty()) return refused({}, "the draft is empty");
+  const Found found = find_setting(*text, kitchen, wish);
+  measure::Reading reading;
+  if (!found.language.empty()) reading.language = found.language;
+  reading.system = system_named(found.units);
+  Desk desk{std::move(*text), kitchen, reading, draft::Lexicon(reading.language), {}, {}};
+  Recipe recipe = draft::arrange(desk, draft::lines_of(desk));
+  recipe.language = found.language;
+  recipe.units = found.units;
+  draft::give_ids(desk, recipe);
+  read_steps(desk, recipe);
+  draft::link(desk, recipe);
+  Drafted drafted{draft::write_fiche(desk, recipe), std::move(desk.questions)};
+  std::stable_sort(drafted.questions.begin(), drafted.questions.end(),
+                   [](const Question& a, const Question& b) { return a.where.begin < b.where.begin; });
+  return drafted;
+}
+
+}  // namespace tamis::format

@@ -1,0 +1,236 @@
+#include "core/format/draft_figures.h"
+
+#include <algorithm>
+#include <optional>
+
+#include "core/base/utf8.h"
+#include "core/format/draft_temperature.h"
+
+namespace tamis::format::draft {
+namespace {
+
+using fiche::El;
+using measure::Kind;
+
+constexpr std::size_t window = 96;
+
+bool word_goes_on(std::string_view text, std::size_t at) {
+  if (at >= text.size() || at == 0) return false;
+  const std::vector<Word> words = words_of(text.substr(at, 8));
+  return !words.empty() && words[0].where.begin == 0 && !words_of(text.substr(at - 1, 1)).empty();
+}
+
+/// The first bytes of a text, not through a character.
+std::string_view start_of(std::string_view text) {
+  if (text.size() <= window) return text;
+  std::size_t end = window;
+  while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) --end;
+  return text.substr(0, end);
+}
+
+/// "20 × 30 cm", "20 x 30 x 5 cm": bytes of the whole; 0 when it is none.
+std::size_t lengths_at(const Desk& desk, base::Span span) {
+  const std::string_view text = start_of(desk.slice(span));
+  const std::vector<Word> words = words_of(text);
+  std::size_t best = 0;
+  for (std::size_t i = 1; i < words.size() && i < 9; ++i) {
+    const std::size_t end = words[i].where.end;
+    const std::string_view part = text.substr(0, end);
+    if (part.find("\u00D7") == std::string_view::npos && part.find('x') == std::string_view::npos) continue;
+    const auto read = measure::read_lengths(part, desk.reading);
+    if (read && read->size() > 1) best = end;
+  }
+  return best;
+}
+
+bool is_piece(const measure::Amount& amount) {
+  const auto& parts = amount.low.empty() ? amount.high : amount.low;
+  return amount.kind == Kind::count && amount.has_figure() && (parts.empty() || parts[0].unit->id == "piece");
+}
+
+/// What stands at a word of a sentence.
+struct Candidate {
+  std::size_t used = 0;
+  Kind kind = Kind::count;
+  Figure figure;
+};
+
+Candidate best_at(const Desk& desk, base::Span rest) {
+  Candidate best;
+  for (const measure::Kinds kinds : {measure::temperature_kinds, measure::time_kinds, measure::length_kinds,
+                                     measure::set_of(Kind::mass) | measure::set_of(Kind::volume) |
+                                         measure::set_of(Kind::count)}) {
+    const Figure found = figure_at(desk, rest, kinds);
+    if (found.used <= best.used || is_piece(found.amount)) continue;
+    best = {found.used, found.amount.kind, found};
+  }
+  if (const std::size_t used = lengths_at(desk, rest); used > best.used) best = {used, Kind::length, {}};
+  return best;
+}
+
+Mark mark_of(base::Span where, El el) {
+  Mark mark;
+  mark.where = where;
+  mark.el = el;
+  return mark;
+}
+
+/// Words of amount that say nothing ("to taste") stay words; in a sentence only figures are amounts.
+void add_mark(Desk& desk, DraftStep& step, std::size_t word, const Candidate& found, OvenModes& modes) {
+  const std::uint32_t begin = step.words[word].where.begin;
+  const base::Span where{begin, begin + static_cast<std::uint32_t>(found.used)};
+  if (found.figure.ambiguous) ask_whose(desk, where);
+  if (found.kind == Kind::time) {
+    step.marks.push_back(mark_of(where, El::time));
+  } else if (found.kind == Kind::length) {
+    step.marks.push_back(mark_of(where, El::length));
+  } else if (found.kind == Kind::temperature) {
+    if (auto mark = temperature_mark(desk, step, word, where, found.figure.amount, modes)) {
+      step.marks.push_back(std::move(*mark));
+    }
+  } else if (found.figure.amount.has_figure()) {
+    step.marks.push_back(mark_of(where, El::amount));
+  }
+}
+
+bool may_open(const Desk& desk, const DraftStep& step, std::size_t word) {
+  return step.words[word].figure() || desk.lexicon.match(Set::figure_opens, step.words, word) > 0;
+}
+
+/// A minus sign belongs to the figure behind it.
+std::uint32_t with_sign(const Desk& desk, base::Span text, std::uint32_t begin) {
+  if (begin > text.begin && desk.text[begin - 1] == '-') {
+    if (begin - 1 == text.begin || desk.text[begin - 2] == ' ') return begin - 1;
+  }
+  constexpr std::string_view minus = "\u2212";
+  if (begin >= text.begin + minus.size() && desk.text.compare(begin - minus.size(), minus.size(), minus) == 0) {
+    return begin - static_cast<std::uint32_t>(minus.size());
+  }
+  return begin;
+}
+
+bool is_clause_end(std::string_view text, std::size_t at) {
+  const char c = text[at];
+  if (c == ';' || c == ':' || c == '!' || c == '?') return true;
+  const bool spaced = at + 1 >= text.size() || text[at + 1] == ' ' || text[at + 1] == '\n' || text[at + 1] == '\r' ||
+                      text[at + 1] == '.' || text[at + 1] == ')';
+  if (c == '.' || c == ',') return spaced;
+  return text.substr(at, 3) == "\u2013" && at > 0 && text[at - 1] == ' ';
+}
+
+/// End of the clause of `text` that holds a cue: punctuation, a closing bracket that was not opened, "then".
+std::size_t clause_end(std::string_view text) {
+  int open = 0;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    if (text[at] == '(') ++open;
+    if (text[at] == ')' && open-- == 0) return at;
+    if (open == 0 && is_clause_end(text, at)) return at;
+  }
+  return text.size();
+}
+
+/// The cue's words end where the next one opens another thought.
+std::size_t cue_last_word(const Desk& desk, const DraftStep& step, std::size_t first, std::uint32_t end) {
+  std::size_t last = first;
+  for (std::size_t i = first; i < step.words.size() && step.words[i].where.end <= end; ++i) {
+    if (i > first && desk.lexicon.match(Set::cue_ends, step.words, i) > 0) break;
+    last = i;
+  }
+  return last;
+}
+
+bool inside_mark(const DraftStep& step, std::uint32_t at) {
+  return std::any_of(step.marks.begin(), step.marks.end(),
+                     [&](const Mark& m) { return m.where.begin <= at && at < m.where.end; });
+}
+
+/// A cue may hold other marks; it grows to hold the whole of one it would cut.
+base::Span grown(const DraftStep& step, base::Span where) {
+  for (const Mark& mark : step.marks) {
+    if (mark.where.begin < where.end && where.end < mark.where.end) where.end = mark.where.end;
+  }
+  return where;
+}
+
+}  // namespace
+
+Figure figure_in(std::string_view whole, measure::Kinds kinds, const measure::Reading& reading) {
+  const std::string_view text = start_of(whole);
+  Figure figure;
+  measure::Found found = measure::find_amount(text, kinds, reading);
+  if (reading.system == measure::System::none) {
+    measure::Reading as_us = reading;
+    as_us.system = measure::System::us;
+    measure::Found other = measure::find_amount(text, kinds, as_us);
+    if (other.used > found.used) {
+      figure.ambiguous = true;
+      found = std::move(other);
+    }
+  }
+  if (found.used == 0 || word_goes_on(text, found.used)) return {};
+  figure.amount = std::move(found.amount);
+  figure.used = found.used;
+  return figure;
+}
+
+Figure figure_at(const Desk& desk, base::Span span, measure::Kinds kinds) {
+  return figure_in(desk.slice(span), kinds, desk.reading);
+}
+
+void ask_whose(Desk& desk, base::Span where) {
+  std::string name;
+  for (const Word& word : words_of(desk.slice(where))) {
+    if (!word.figure()) name = word.text;
+  }
+  const std::string unit = stem(name, "en");
+  std::string words = "\"" + name + "\" is not the same in the US and in Britain";
+  if (unit == "cup") words = "\"" + name + "\": US (237 ml), imperial (284 ml) or metric (250 ml)";
+  if (unit == "pint") words = "\"" + name + "\": US (473 ml) or imperial (568 ml)";
+  if (unit == "tbsp" || unit == "tablespoon") words = "\"" + name + "\": US (14.8 ml), metric (15 ml) or imperial (17.8 ml)";
+  if (unit == "tsp" || unit == "teaspoon") words = "\"" + name + "\": US (4.9 ml), metric (5 ml) or imperial (5.9 ml)";
+  desk.ask_once("unit " + unit, where, words + "? say with --units");
+}
+
+void mark_figures(Desk& desk, DraftStep& step) {
+  OvenModes modes;
+  for (std::size_t i = 0; i < step.words.size();) {
+    const std::size_t word = i++;
+    if (!may_open(desk, step, word)) continue;
+    const std::uint32_t begin = with_sign(desk, step.text, step.words[word].where.begin);
+    Candidate found = best_at(desk, {begin, step.text.end});
+    if (found.used == 0) found = best_at(desk, {step.words[word].where.begin, step.text.end});
+    else step.words[word].where.begin = begin;
+    if (found.used == 0) {
+      if (step.words[word].figure()) ask_bare_temperature(desk, step, word);
+      continue;
+    }
+    const std::uint32_t end = step.words[word].where.begin + static_cast<std::uint32_t>(found.used);
+    while (i < step.words.size() && step.words[i].where.begin < end) ++i;
+    add_mark(desk, step, word, found, modes);
+  }
+}
+
+void mark_cues(const Desk& desk, DraftStep& step) {
+  std::vector<Mark> cues;
+  std::uint32_t done = 0;
+  for (std::size_t i = 0; i < step.words.size(); ++i) {
+    const std::uint32_t begin = step.words[i].where.begin;
+    const std::size_t opens = desk.lexicon.match(Set::cue_until, step.words, i);
+    if (opens == 0 || begin < done || inside_mark(step, begin)) continue;
+    const std::string_view rest = desk.slice({begin, step.text.end});
+    const auto end = begin + static_cast<std::uint32_t>(clause_end(rest));
+    const std::size_t last = cue_last_word(desk, step, i + opens, end);
+    if (last >= step.words.size() || step.words[last].where.end > end) continue;
+    base::Span where{begin, step.words[last].where.end};
+    if (desk.slice({where.end, end}).find_first_not_of(" \t\r\n\u00A0") != std::string_view::npos && last + 1 < step.words.size() &&
+        step.words[last + 1].where.begin >= end) {
+      where.end = end;  // a sign that belongs to the last figure ("82 °C")
+    }
+    where = grown(step, where);
+    cues.push_back(mark_of(where, El::until));
+    done = where.end;
+  }
+  step.marks.insert(step.marks.end(), cues.begin(), cues.end());
+}
+
+}  // namespace tamis::format::draft

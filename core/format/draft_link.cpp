@@ -1,0 +1,334 @@
+#include "core/format/draft_link.h"
+
+#include <algorithm>
+#include <map>
+
+#include "core/base/utf8.h"
+#include "core/format/draft_keys.h"
+
+namespace tamis::format::draft {
+namespace {
+
+using fiche::At;
+using fiche::El;
+
+/// Something a step may name.
+struct Target {
+  std::string id;
+  std::string shown;                       ///< for a question
+  DraftIngredient* ingredient = nullptr;   ///< null: a component
+};
+
+struct Entry {
+  Key key;
+  std::size_t target = 0;
+};
+
+/// What the steps of one component may name, by the first word of each phrase.
+struct Scope {
+  std::vector<Target> targets;
+  std::map<std::string, std::vector<Entry>, std::less<>> entries;
+
+  void add(Target target, const std::vector<Key>& keys) {
+    for (const Key& key : keys) {
+      if (!key.words.empty()) entries[key.words.front()].push_back({key, targets.size()});
+    }
+    targets.push_back(std::move(target));
+  }
+};
+
+void add_parts(const Desk& desk, Scope& scope, DraftIngredient& ingredient) {
+  for (const DraftPart& part : ingredient.parts) {
+    std::vector<Key> keys;
+    for (const std::string_view word : part.zest ? std::initializer_list<std::string_view>{"zest", "rind", "zeste", "abrieb", "schale", "ralladura"}
+                                                 : std::initializer_list<std::string_view>{"juice", "jus", "saft", "zumo", "jugo"}) {
+      const std::string stemmed = stem(word, desk.lexicon.language());
+      keys.push_back({{stemmed}, 1});
+      if (!ingredient.keys.empty() && ingredient.keys[0].words.size() == 1) keys.push_back({{ingredient.keys[0].words[0], stemmed}, 0});
+    }
+    scope.add({part.id, part.zest ? "zest" : "juice", &ingredient}, keys);
+  }
+}
+
+void add_ingredients(const Desk& desk, Scope& scope, DraftComponent& component) {
+  for (DraftIngredient& ingredient : component.ingredients) {
+    scope.add({ingredient.id, ingredient.name, &ingredient}, ingredient.keys);
+    add_parts(desk, scope, ingredient);
+  }
+}
+
+/// Component titles come behind every ingredient: their phrases rank lower.
+void add_component(const Desk& desk, Scope& scope, const DraftComponent& component) {
+  if (!component.own_title) return;
+  std::vector<Key> keys = keys_of(desk.lexicon, component.title);
+  keys.erase(std::remove_if(keys.begin(), keys.end(), [](const Key& key) { return key.rank == 2; }), keys.end());
+  for (Key& key : keys) key.rank += 10;
+  scope.add({component.id, component.title, nullptr}, keys);
+}
+
+struct Hit {
+  std::size_t words = 0;
+  std::vector<std::size_t> targets;  ///< all that answer equally well
+};
+
+class Linker {
+ public:
+  Linker(Desk& desk, Scope& scope, DraftStep& step) : desk_(desk), scope_(scope), step_(step) {
+    for (const Word& word : step.words) stems_.push_back(stem(word.text, desk.lexicon.language()));
+  }
+
+  void run() {
+    for (std::size_t i = 0; i < step_.words.size();) {
+      Hit hit = free(i) ? hit_at(i) : Hit{};
+      if (hit.words == 0 || !is_food_here(i, hit)) {
+        ++i;
+        continue;
+      }
+      choose(i, hit);
+      if (hit.targets.size() == 1) {
+        mark(i, hit);
+      } else {
+        ask(i, hit);
+      }
+      i += hit.words;
+    }
+    step_.marks.insert(step_.marks.end(), made_.begin(), made_.end());
+  }
+
+ private:
+  [[nodiscard]] const Lexicon& words() const { return desk_.lexicon; }
+  [[nodiscard]] std::size_t match(Set set, std::size_t at) const { return words().match(set, step_.words, at); }
+
+  /// Not inside a figure.
+  [[nodiscard]] bool free(std::size_t word) const {
+    const base::Span where = step_.words[word].where;
+    return std::none_of(step_.marks.begin(), step_.marks.end(), [&](const Mark& mark) {
+      return mark.el != El::until && mark.where.begin < where.end && where.begin < mark.where.end;
+    });
+  }
+
+  [[nodiscard]] bool same(const Key& key, std::size_t at) const {
+    if (at + key.words.size() > stems_.size()) return false;
+    for (std::size_t i = 0; i < key.words.size(); ++i) {
+      if (stems_[at + i] != key.words[i] || !free(at + i)) return false;
+      if (i > 0 && step_.words[at + i].opens_clause) return false;
+    }
+    return true;
+  }
+
+  /// The longest phrase; of those equally long, the ones that name their thing best.
+  [[nodiscard]] Hit hit_at(std::size_t at) const {
+    Hit hit;
+    int rank = 0;
+    const auto found = scope_.entries.find(stems_[at]);
+    if (found == scope_.entries.end()) return hit;
+    for (const Entry& entry : found->second) {
+      const std::size_t size = entry.key.words.size();
+      if (size < hit.words || (size == hit.words && entry.key.rank > rank) || !same(entry.key, at)) continue;
+      if (size > hit.words || entry.key.rank < rank) hit.targets.clear();
+      hit.words = size;
+      rank = entry.key.rank;
+      if (std::find(hit.targets.begin(), hit.targets.end(), entry.target) == hit.targets.end()) hit.targets.push_back(entry.target);
+    }
+    return hit;
+  }
+
+  [[nodiscard]] bool ends_before(Set set, std::size_t at) const {
+    for (std::size_t back = 1; back <= 4 && back <= at; ++back) {
+      if (match(set, at - back) == back) return true;
+    }
+    return false;
+  }
+
+  /// "Butter the tin" and "simmering water" name no ingredient, nor does the "butter" of "butter mixture".
+  [[nodiscard]] bool is_food_here(std::size_t at, const Hit& hit) const {
+    const std::size_t behind = at + hit.words;
+    const std::string& first = step_.words[at].text;
+    const bool verb = hit.words == 1 && match(Set::same_word_verb, at) == 1 && behind < step_.words.size() &&
+                      match(Set::determiner, behind) > 0 && (step_.words[at].opens_clause || (at > 0 && step_.words[at - 1].text == "and"));
+    if (verb) return scope_.targets[hit.targets[0]].ingredient != nullptr && any_with_purpose(hit);
+    const bool water = first == "water" || first == "eau" || first == "wasser" || first == "agua";
+    if (water && hit.words == 1 && (ends_before(Set::not_water_before, at) || match(Set::not_water_before, at > 0 ? at - 1 : at) > 0)) return false;
+    if (hit.words == 1 && ends_before(Set::not_food_before, at)) return false;
+    if (behind < step_.words.size() && !step_.words[behind].opens_clause && match(Set::not_food_after, behind) > 0) {
+      return scope_.targets[hit.targets[0]].ingredient == nullptr;
+    }
+    return true;
+  }
+  [[nodiscard]] bool any_with_purpose(const Hit& hit) const {
+    return std::any_of(hit.targets.begin(), hit.targets.end(), [&](std::size_t t) {
+      return scope_.targets[t].ingredient != nullptr && !scope_.targets[t].ingredient->purpose.empty();
+    });
+  }
+
+  // ---- choosing between several
+
+  void keep_if(Hit& hit, bool (*wanted)(const Target&, const std::string&), const std::string& argument) const {
+    std::vector<std::size_t> kept;
+    for (const std::size_t t : hit.targets) {
+      if (wanted(scope_.targets[t], argument)) kept.push_back(t);
+    }
+    if (!kept.empty()) hit.targets = std::move(kept);
+  }
+
+  /// Greasing and dusting take what the list has for it; all else takes the food. An amount before the word tells
+  /// two of one name apart.
+  void choose(std::size_t at, Hit& hit) const {
+    if (hit.targets.size() < 2) return;
+    keep_if(hit, greases(at) ? [](const Target& t, const std::string&) { return t.ingredient != nullptr && !t.ingredient->purpose.empty(); }
+                             : [](const Target& t, const std::string&) { return t.ingredient == nullptr || t.ingredient->purpose.empty(); },
+            {});
+    if (hit.targets.size() < 2) return;
+    if (const Mark* amount = amount_before(start_of(at))) {
+      keep_if(hit, [](const Target& t, const std::string& said) { return t.ingredient != nullptr && folded_letters(t.ingredient->amount) == said; },
+              folded_letters(desk_.folded(amount->where)));
+    }
+  }
+
+  [[nodiscard]] bool greases(std::size_t at) const {
+    for (std::size_t i = at + 1; i-- > 0;) {
+      const std::string& word = step_.words[i].text;
+      for (const std::string_view verb : {"grease", "greased", "line", "brush", "dust", "beurrer", "beurrez", "graisser", "fariner", "einfetten", "engrasar", "engrase"}) {
+        if (word == verb) return true;
+      }
+      if (i == at && step_.words[at].opens_clause && match(Set::same_word_verb, at) == 1 && at + 1 < step_.words.size() && match(Set::determiner, at + 1) > 0) return true;
+      if (step_.words[i].opens_sentence) break;
+    }
+    return false;
+  }
+
+  // ---- what belongs to the mark beside the name itself
+
+  /// The first word of the name with what is done to it: "melted butter", "caster sugar".
+  [[nodiscard]] std::size_t start_of(std::size_t at) const {
+    while (at > 0 && !step_.words[at].opens_clause && free(at - 1) &&
+           (match(Set::prep_word, at - 1) == 1 || match(Set::adjective, at - 1) == 1) && match(Set::determiner, at - 1) == 0 &&
+           match(Set::connective, at - 1) == 0 && match(Set::clause_word, at - 1) == 0 && !in_short_words(at - 1)) {
+      --at;
+    }
+    return at;
+  }
+  [[nodiscard]] bool in_short_words(std::size_t word) const { return step_.words[word].text.size() < 3; }
+
+  /// An amount that stands right before the word, with "of the" between at most.
+  [[nodiscard]] const Mark* amount_before(std::size_t word) const {
+    for (const Mark& mark : step_.marks) {
+      if (mark.el != El::amount || mark.where.end > step_.words[word].where.begin) continue;
+      const std::vector<Word> between = words_of(desk_.slice({mark.where.end, step_.words[word].where.begin}));
+      std::size_t i = 0;
+      while (i < between.size()) {
+        const std::size_t used = std::max(words().match(Set::connective, between, i), words().match(Set::determiner, between, i));
+        if (used == 0) break;
+        i += used;
+      }
+      const bool plain = desk_.slice({mark.where.end, step_.words[word].where.begin}).find_first_of(",;:.()") == std::string_view::npos;
+      if (i == between.size() && i <= 3 && plain) return &mark;
+    }
+    return nullptr;
+  }
+
+  struct Take {
+    std::size_t from = 0;  ///< first word of "the rest of the"
+    std::string_view share;
+  };
+
+  [[nodiscard]] Take take_before(std::size_t at) const {
+    struct Row {
+      Set set;
+      std::string_view share;
+    };
+    const Row rows[] = {{Set::take_rest, "the rest"}, {Set::take_half, "1/2"}, {Set::take_two_thirds, "2/3"},
+                        {Set::take_third, "1/3"},     {Set::take_quarter, "1/4"}};
+    for (std::size_t back = 6; back >= 1; --back) {
+      if (back > at) continue;
+      for (const Row& row : rows) {
+        if (match(row.set, at - back) == back && free(at - back)) return {at - back, row.share};
+      }
+    }
+    return {at, {}};
+  }
+
+  void mark(std::size_t at, const Hit& hit) {
+    const Target& target = scope_.targets[hit.targets[0]];
+    const std::size_t first = start_of(at);
+    const Take take = take_before(first).share.empty() ? take_before(at) : take_before(first);
+    Mark made;
+    made.el = El::use;
+    made.where = {step_.words[at].where.begin, step_.words[at + hit.words - 1].where.end};
+    made.attributes.emplace_back(At::of, target.id);
+    if (!take.share.empty()) {
+      made.where.begin = step_.words[take.from].where.begin;
+      made.attributes.emplace_back(At::take, take.share);
+    } else if (const Mark* amount = amount_before(at)) {
+      made.where.begin = amount->where.begin;
+    }
+    if (crosses(made.where)) made.where.begin = step_.words[at].where.begin;
+    if (crosses(made.where)) return;
+    made_.push_back(std::move(made));
+    if (target.ingredient != nullptr) target.ingredient->used = true;
+  }
+
+  [[nodiscard]] bool crosses(base::Span where) const {
+    const auto cuts = [&](const Mark& mark) {
+      const bool apart = mark.where.end <= where.begin || where.end <= mark.where.begin;
+      const bool inside = mark.el == El::until && mark.where.begin <= where.begin && where.end <= mark.where.end;
+      const bool around = mark.el == El::amount && where.begin <= mark.where.begin && mark.where.end <= where.end;
+      return !apart && !inside && !around;
+    };
+    return std::any_of(step_.marks.begin(), step_.marks.end(), cuts) || std::any_of(made_.begin(), made_.end(), cuts);
+  }
+
+  void ask(std::size_t at, const Hit& hit) {
+    const base::Span where{step_.words[at].where.begin, step_.words[at + hit.words - 1].where.end};
+    std::string words = "which \"" + desk_.folded(where) + "\" is meant: ";
+    for (std::size_t i = 0; i < hit.targets.size() && i < 4; ++i) {
+      const Target& target = scope_.targets[hit.targets[i]];
+      if (i > 0) words += " or ";
+      if (target.ingredient != nullptr) target.ingredient->used = true;  // named, though not which
+      words += target.ingredient != nullptr && !target.ingredient->amount.empty() ? target.ingredient->amount + " " + target.shown : target.shown;
+    }
+    desk_.ask(where, words + "?");
+  }
+
+  Desk& desk_;
+  Scope& scope_;
+  DraftStep& step_;
+  std::vector<std::string> stems_;
+  std::vector<Mark> made_;
+};
+
+void ask_for_unused(Desk& desk, const Recipe& recipe) {
+  bool whole = false;
+  for (const DraftComponent& component : recipe.components) whole = whole || component.whole_method;
+  for (const DraftComponent& component : recipe.components) {
+    if (component.steps.empty() && !whole) {
+      if (!component.ingredients.empty()) {
+        desk.ask(component.heading, "no step makes \"" + component.title + "\": what is done with its ingredients?");
+      }
+      continue;
+    }
+    for (const DraftIngredient& ingredient : component.ingredients) {
+      if (ingredient.used || !ingredient.purpose.empty() || ingredient.name.empty()) continue;
+      desk.ask(ingredient.line, "no step uses \"" + ingredient.name + "\"");
+    }
+  }
+}
+
+}  // namespace
+
+void link(Desk& desk, Recipe& recipe) {
+  for (std::size_t i = 0; i < recipe.components.size(); ++i) {
+    DraftComponent& component = recipe.components[i];
+    if (component.steps.empty()) continue;
+    Scope scope;
+    add_ingredients(desk, scope, component);
+    for (std::size_t other = 0; other < recipe.components.size(); ++other) {
+      if (component.whole_method) add_ingredients(desk, scope, recipe.components[other]);
+      if (!component.whole_method && other < i) add_component(desk, scope, recipe.components[other]);
+    }
+    for (DraftStep& step : component.steps) Linker(desk, scope, step).run();
+  }
+  ask_for_unused(desk, recipe);
+}
+
+}  // namespace tamis::format::draft
