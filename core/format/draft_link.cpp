@@ -37,16 +37,25 @@ struct Scope {
   }
 };
 
+constexpr std::string_view zest_words[] = {"zest", "rind", "zeste", "abrieb", "schale", "ralladura"};
+constexpr std::string_view juice_words[] = {"juice", "jus", "saft", "zumo", "jugo"};
+
+/// "zest", "lemon zest".
+std::vector<Key> part_keys(const Desk& desk, const DraftIngredient& ingredient, const DraftPart& part) {
+  const std::span<const std::string_view> words = part.zest ? std::span<const std::string_view>(zest_words) : juice_words;
+  std::vector<Key> keys;
+  for (const std::string_view word : words) {
+    const std::string stemmed = stem(word, desk.lexicon.language());
+    keys.push_back({{stemmed}, 1});
+    if (ingredient.keys.empty() || ingredient.keys[0].words.size() != 1) continue;
+    keys.push_back({{ingredient.keys[0].words[0], stemmed}, 0});
+  }
+  return keys;
+}
+
 void add_parts(const Desk& desk, Scope& scope, DraftIngredient& ingredient) {
   for (const DraftPart& part : ingredient.parts) {
-    std::vector<Key> keys;
-    for (const std::string_view word : part.zest ? std::initializer_list<std::string_view>{"zest", "rind", "zeste", "abrieb", "schale", "ralladura"}
-                                                 : std::initializer_list<std::string_view>{"juice", "jus", "saft", "zumo", "jugo"}) {
-      const std::string stemmed = stem(word, desk.lexicon.language());
-      keys.push_back({{stemmed}, 1});
-      if (!ingredient.keys.empty() && ingredient.keys[0].words.size() == 1) keys.push_back({{ingredient.keys[0].words[0], stemmed}, 0});
-    }
-    scope.add({part.id, part.zest ? "zest" : "juice", &ingredient}, keys);
+    scope.add({part.id, part.zest ? "zest" : "juice", &ingredient}, part_keys(desk, ingredient, part));
   }
 }
 
