@@ -1,12 +1,20 @@
 #include "core/fiche/prose.h"
 
 #include <algorithm>
+#include <array>
 
 namespace tamis::fiche {
 namespace {
 
-constexpr El marks[] = {El::use,       El::amount, El::food_temp, El::oven_temp, El::medium_temp, El::room_temp,
-                        El::time,      El::length, El::until,     El::tool,      El::gap};
+/// What may stand in a summary, which is prose and nothing else.
+bool in_marks(El el) {
+  static const auto table = [] {
+    std::array<bool, 256> made{};
+    for (const El mark : element_rule(El::summary).children) made[static_cast<std::size_t>(mark)] = true;
+    return made;
+  }();
+  return table[static_cast<std::size_t>(el)];
+}
 
 bool is_blank_byte(char c) { return c == ' ' || c == '\t' || c == '\n'; }
 
@@ -29,7 +37,7 @@ bool is_mark(const Document& document, Node element, bool unknown_as_mark) {
   if (parent == document.top()) return false;
   if (el == El::unknown) return unknown_as_mark;
   if (el == El::amount && document.el(parent) == El::ingredient) return false;
-  return std::find(std::begin(marks), std::end(marks), el) != std::end(marks);
+  return in_marks(el);
 }
 
 /// Texts that follow each other are one text.
@@ -92,6 +100,8 @@ bool is_mark(const Document& document, Node element) {
   const Node parent = document.parent(element);
   return is_mark(document, element, document.el(element) == El::unknown && unknown_are_marks(document, parent));
 }
+
+bool holds_prose(El el) { return el == El::unknown || element_rule(el).may_hold(El::food_temp); }
 
 std::vector<Run> runs_of(const Document& document, Node element, bool in_line) {
   std::vector<Run> runs;

@@ -16,9 +16,9 @@ namespace tamis::fiche {
 // author set, never touched. A run of blank in text means one space. At the ends of a block, and beside a block, it
 // means nothing.
 //
-// A *mark* stands in the line of a sentence (use, amount, food-temp, until ...); every other element is a *block*
-// (step, gate, note ...). What the table does not settle: an amount of an ingredient is a block (the amount of
-// another batch), and an element we do not know is a mark where its parent may hold text. What is in a mark is in
+// A *mark* stands in the line of a sentence (use, amount, food-temp, until ...: what the schema's `prose` lists);
+// every other element is a *block* (step, gate, note ...). Besides: an amount of an ingredient is a block (the amount
+// of another batch), and an element we do not know is a mark where its parent may hold text. What is in a mark is in
 // the line with it.
 //
 // The content of a block falls into *runs*: each block in it is one, and what stands between two blocks is one. A
@@ -33,6 +33,9 @@ std::string folded(std::string_view text);
 
 /// Whether the element stands in the line, being a child of `parent`.
 bool is_mark(const Document& document, Node element);
+
+/// Whether the element's text is sentences, which may be broken over lines; else it is a value (a title, an amount).
+bool holds_prose(El el);
 
 /// A piece of content: text (node is none) as folded and trimmed, never empty; or a node.
 struct Part {

@@ -99,6 +99,11 @@ std::optional<base::Finding> refuse_bytes(std::string_view bytes) {
       continue;
     }
     for (const std::size_t stop = std::min(at + 32, bytes.size()); at < stop;) {
+      const auto byte = static_cast<unsigned char>(bytes[at]);
+      if (byte >= 0x20 && byte < 0x80) {
+        ++at;
+        continue;
+      }
       const std::size_t start = at;
       const auto c = base::next_scalar(bytes, at);
       if (!c) return refuse_byte(bytes, start);

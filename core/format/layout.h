@@ -21,7 +21,8 @@ namespace tamis::format {
 // - First line <?xml version="1.0" encoding="UTF-8"?>; LF line ends; one at the end of the file.
 // - Two spaces of indent a level. Each block on a line of its own; a block with text alone on one line with its tags.
 // - A line has at most 110 columns (Unicode characters) where it can be broken. Prose is filled and goes on one level
-//   deeper than its tag; it is broken at plain spaces of the text alone, never inside a tag, a comment or foreign XML.
+//   deeper than its tag; it is broken at plain spaces of the text alone, never inside a tag, a comment or foreign XML,
+//   nor in an element that holds a value (title, ingredient, amount, time, a temperature ...).
 // - Attributes stand on the line of the tag when they fit; else they are filled below each other, under the first.
 //   They keep their order, but xmlns comes first. Double quotes; & < " tab, line feed and carriage return as
 //   references in values, & < and carriage return (and > behind ]]) in text.
@@ -53,6 +54,7 @@ class XmlLayout {
 
  private:
   void flow(fiche::Node n, std::string& out) const;
+  void append_text(std::string_view text, fiche::Node owner, std::string& out) const;
   void leaf(fiche::Node n, std::string& out) const;
   void head(fiche::Node n, std::size_t indent, bool empty, bool wrap, std::string& out) const;
   void element(fiche::Node n, std::size_t indent, std::string& out) const;

@@ -127,6 +127,14 @@ void XmlLayout::head(Node n, std::size_t indent, bool empty, bool wrap, std::str
   out += empty ? "/>" : ">";
 }
 
+void XmlLayout::append_text(std::string_view text, Node owner, std::string& out) const {
+  const std::size_t from = out.size();
+  out += escaped(text, Spelling::xml, false);
+  if (fiche::holds_prose(document_.el(owner))) {
+    std::replace(out.begin() + static_cast<std::ptrdiff_t>(from), out.end(), ' ', may_break);
+  }
+}
+
 // A node in a sentence, its spaces that may be broken marked as such.
 void XmlLayout::flow(Node n, std::string& out) const {
   if (document_.kind(n) != NodeKind::element) return leaf(n, out);
@@ -138,9 +146,7 @@ void XmlLayout::flow(Node n, std::string& out) const {
       flow(part.node, out);
       continue;
     }
-    std::string text = escaped(part.text, Spelling::xml, false);
-    std::replace(text.begin(), text.end(), ' ', may_break);
-    out += text;
+    append_text(part.text, n, out);
   }
   out += "</" + std::string(document_.name(n)) + ">";
 }
@@ -171,9 +177,7 @@ void XmlLayout::element(Node n, std::size_t indent, std::string& out) const {
           flow(part.node, prose);
           continue;
         }
-        std::string text = escaped(part.text, Spelling::xml, false);
-        std::replace(text.begin(), text.end(), ' ', may_break);
-        prose += text;
+        append_text(part.text, n, prose);
       }
       if (runs.size() == 1) prose += end;
       if (i > 0) start_line(out, inner);

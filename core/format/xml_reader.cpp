@@ -45,10 +45,6 @@ std::string XmlReader::shown(const char* at) const {
   return quoted(std::string_view(at, static_cast<std::size_t>(character_end(at) - at)));
 }
 
-void XmlReader::skip_space() {
-  while (is(*p_, xml_space)) ++p_;
-}
-
 bool XmlReader::read_document() {
   if (std::string_view(p_, static_cast<std::size_t>(end_ - p_)).starts_with(utf8_mark)) p_ += utf8_mark.size();
   if (std::strncmp(p_, "<?xml", 5) == 0 && is(p_[5], xml_space) && !declaration()) return false;
@@ -116,7 +112,7 @@ bool XmlReader::declaration() {
 
 bool XmlReader::content() {
   for (;;) {
-    if (*p_ != '<' || std::strncmp(p_, "<![CDATA[", 9) == 0) {
+    if (*p_ != '<' || (p_[1] == '!' && std::strncmp(p_, "<![CDATA[", 9) == 0)) {
       if (p_ == end_) return finish();
       if (!text()) return false;
     } else if (!markup()) {
@@ -143,7 +139,8 @@ bool XmlReader::end_tag() {
   if (!open_.empty()) {
     const Open& open = open_.back();
     const auto size = static_cast<std::size_t>(open.name_end - open.name);
-    if (std::strncmp(p_, open.name, size) == 0 && (p_[size] == '>' || is(p_[size], xml_space))) {
+    const bool same = static_cast<std::size_t>(end_ - p_) > size && std::memcmp(p_, open.name, size) == 0;
+    if (same && (p_[size] == '>' || is(p_[size], xml_space))) {
       p_ += size;
       skip_space();
       if (*p_ == '>') return close(++p_);

@@ -10,6 +10,7 @@
 #include "core/base/finding.h"
 #include "core/fiche/document.h"
 #include "core/format/format.h"
+#include "core/format/xml_chars.h"
 
 namespace tamis::format {
 
@@ -112,7 +113,9 @@ class XmlReader {
   [[nodiscard]] const char* character_end(const char* at) const;
   /// The character at `at` as a message names it: "\"x\"", or "the end of the file".
   [[nodiscard]] std::string shown(const char* at) const;
-  void skip_space();
+  void skip_space() {
+    while (is(*p_, xml_space)) ++p_;
+  }
 
   const char* base_;
   const char* end_;

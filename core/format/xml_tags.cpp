@@ -154,6 +154,7 @@ bool XmlReader::check_attributes(const char* tag) {
 bool XmlReader::declare_prefixes(const char* tag) {
   const bool root = open_.empty() && !fragment_;
   for (const Attribute& attribute : attributes_) {
+    if (*attribute.name != 'x') continue;
     const std::string_view prefix =
         view(attribute.name, attribute.colon != nullptr ? attribute.colon - 1 : attribute.name_end);
     if (prefix != "xmlns") continue;
@@ -238,7 +239,8 @@ bool XmlReader::unique_attributes() {
     for (std::size_t i = 1; i < attributes_.size(); ++i) {
       for (std::size_t j = 0; j < i; ++j) {
         const Attribute &a = attributes_[i], &b = attributes_[j];
-        if (a.space == b.space && local(a) == local(b)) return twice(b, a);
+        const bool alike = *a.name == *b.name || a.space != no_space;  // nearly always enough to tell them apart
+        if (alike && a.space == b.space && local(a) == local(b)) return twice(b, a);
       }
     }
     return true;

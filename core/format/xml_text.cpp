@@ -104,7 +104,7 @@ bool XmlReader::text() {
     } else if (*p_ == '\r') {
       decode = true;
       ++p_;
-    } else if (*p_ == '<' && std::strncmp(p_, cdata_open.data(), cdata_open.size()) == 0) {
+    } else if (*p_ == '<' && p_[1] == '!' && std::strncmp(p_, cdata_open.data(), cdata_open.size()) == 0) {
       decode = true;
       if (!cdata()) return false;
     } else {
