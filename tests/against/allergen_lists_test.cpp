@@ -1,6 +1,5 @@
-#include <catch2/catch.hpp>
-
 #include <algorithm>
+#include <catch2/catch.hpp>
 #include <map>
 #include <string>
 
@@ -9,7 +8,8 @@
 #include "tests/csv.h"
 #include "tests/shared_files.h"
 
-// The allergen lists against reference/labelling.csv: Regulation (EU) 1169/2011 Annex II; FALCPA 2004, FASTER Act 2021.
+// The allergen lists against reference/labelling.csv: Regulation (EU) 1169/2011 Annex II; FALCPA 2004, FASTER Act
+// 2021.
 
 using namespace tamis;
 namespace allergen = food::allergen;
@@ -44,7 +44,8 @@ TEST_CASE("the allergen lists are the ones the law prints", "[against][food]") {
   for (const auto& row : tests::read_csv(*text)) printed[row.at("id")] = row.at("value");
 
   const auto all = food::allergen_names();
-  CHECK(std::to_string(std::count_if(all.begin(), all.end(), [](const auto& name) { return name.eu; })) == printed.at("label-001"));
+  CHECK(std::to_string(std::count_if(all.begin(), all.end(), [](const auto& name) { return name.eu; })) ==
+        printed.at("label-001"));
   const std::map<std::string, food::Allergens> groups = {
       {"label-002", allergen::crustaceans}, {"label-003", allergen::egg},       {"label-004", allergen::fish},
       {"label-005", allergen::soy},         {"label-006", allergen::milk},      {"label-007", allergen::celery},
@@ -64,9 +65,10 @@ TEST_CASE("the allergen lists are the ones the law prints", "[against][food]") {
 }
 
 TEST_CASE("the foods the lists name carry the bits, the exempt ones do not", "[against][food]") {
-  // label-012: the eight nuts of point 8; coconut and chestnut are not in the list. label-013: refined soybean oil is
-  // exempt. label-022: rye is a gluten cereal in the EU and no major allergen in the US.
-  for (const char* nut : {"almond", "hazelnut", "walnut", "cashew", "pecan", "nut-brazil", "pistachio", "macadamia"}) {
+  // label-012: the eight nuts of point 8; coconut and chestnut are not in the list. label-013: refined soybean oil
+  // is exempt. label-022: rye is a gluten cereal in the EU and no major allergen in the US.
+  for (const char* nut :
+       {"almond", "hazelnut", "walnut", "cashew", "pecan", "nut-brazil", "pistachio", "macadamia"}) {
     CAPTURE(nut);
     CHECK(allergens_of(nut) == allergen::nuts);
   }
