@@ -142,9 +142,14 @@ void XmlWriter::start_tag(Node n, bool empty) {
       while (is(bytes_[lead - 1], xml_space)) --lead;
       if (!document_.attribute_changed(a)) {
         out_ += slice(lead, whole.end);
-      } else {
-        out_ += slice(lead, document_.attribute_name_span(a).end);
-        out_ += "=\"" + value + "\"";
+      } else {  // its name may have changed too; spacing and quotes stay
+        const base::Span inner = document_.value_span(a);
+        out_ += slice(lead, whole.begin);
+        out_ += document_.attribute_name(a);
+        out_ += slice(document_.attribute_name_span(a).end, inner.begin);
+        const char quote = bytes_[inner.begin - 1];
+        for (const char c : value) out_ += c == '\'' && quote == c ? "&apos;" : std::string(1, c);
+        out_ += quote;
       }
     }
     out_ += slice(tail, head.end - (closed ? 2U : 1U));
