@@ -76,16 +76,12 @@ const Index& index() {
   return made;
 }
 
-/// Where the names start whose key is this or goes on from this.
-std::vector<NameEntry>::const_iterator first_from(std::string_view key) {
+std::span<const NameEntry> entries_of_key(std::string_view key) {
   const auto& all = index().by_key;
-  return std::lower_bound(all.begin(), all.end(), key,
-                          [](const NameEntry& entry, std::string_view wanted) { return entry.key < wanted; });
-}
-
-std::span<const NameEntry> entries_of_key(std::string_view key, std::vector<NameEntry>::const_iterator first) {
+  const auto less = [](const NameEntry& entry, std::string_view wanted) { return entry.key < wanted; };
+  const auto first = std::lower_bound(all.begin(), all.end(), key, less);
   auto last = first;
-  while (last != index().by_key.end() && last->key == key) ++last;
+  while (last != all.end() && last->key == key) ++last;
   return {first, last};
 }
 
@@ -162,17 +158,13 @@ bool NameEntry::stands_for(std::string_view written, std::string_view in_languag
 
 NameMatch match_name(std::string_view text, std::string_view language) {
   const WordEnds words(text);
-  NameMatch best;
-  for (const std::size_t end : words.ends()) {
-    const std::string_view written = text.substr(0, end);
-    const std::string key = normal_form(written);
-    const auto first = first_from(key);
-    if (first == index().by_key.end() || !first->key.starts_with(key)) break;
-    const auto entries = entries_of_key(key, first);
+  for (std::size_t i = words.ends().size(); i-- > 0;) {
+    const std::string_view written = text.substr(0, words.ends()[i]);
+    const auto entries = entries_of(written);
     const auto fits = [&](const NameEntry& entry) { return entry.stands_for(written, language); };
-    if (std::any_of(entries.begin(), entries.end(), fits)) best = {end, entries};
+    if (std::any_of(entries.begin(), entries.end(), fits)) return {written.size(), entries};
   }
-  return best;
+  return {};
 }
 
 bool takes_stop(std::string_view name) {
@@ -181,16 +173,8 @@ bool takes_stop(std::string_view name) {
   return base::count_scalars(gap == std::string_view::npos ? name : name.substr(gap + 1)) <= longest_abbreviation;
 }
 
-std::vector<std::string_view> names_for(unsigned kinds, std::string_view language) {
-  std::vector<std::string_view> names;
-  for (const std::string_view spoken : {language, std::string_view(), std::string_view("en")}) {
-    for (const NameEntry& entry : index().by_key) {
-      const bool wanted = (kinds & (1U << static_cast<unsigned>(entry.unit->kind))) != 0;
-      if (wanted && !entry.id && entry.language == spoken) names.push_back(entry.spelled);
-    }
-    if (language == "en" && spoken.empty()) break;
-  }
-  return names;
+std::span<const NameEntry> entries_of(std::string_view name) {
+  return entries_of_key(normal_form(name));
 }
 
 std::span<const UnitName> unit_names() { return index().names; }
