@@ -8,8 +8,8 @@
 
 namespace tamis::tests {
 
-/// Rows of a CSV text (RFC 4180: quoted fields may hold commas, line breaks and "" for a quote), each as a map from
-/// the first row's names to the fields. A short row has no entry for what it lacks.
+/// Rows of a CSV text (RFC 4180: quoted fields may hold commas, line breaks and "" for a quote), each as a map
+/// from the first row's names to the fields. A short row has no entry for what it lacks.
 using CsvRow = std::map<std::string, std::string>;
 
 inline std::vector<std::vector<std::string>> read_csv_fields(std::string_view text) {

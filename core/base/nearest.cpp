@@ -45,9 +45,13 @@ std::size_t edit_distance(std::string_view a_text, std::string_view b_text, std:
 
 std::string_view nearest(std::string_view typed, std::span<const std::string_view> words) {
   const std::string wanted = lower(typed);
-  std::size_t best = worth_saying(count_scalars(wanted)) + 1;
+  const std::size_t length = count_scalars(wanted);
+  std::size_t best = worth_saying(length) + 1;
   std::string_view found;
   for (const std::string_view word : words) {
+    // Words much longer or shorter are the most; they are passed over before they cost anything.
+    const std::size_t other = count_scalars(word);
+    if ((other > length ? other - length : length - other) >= best) continue;
     const std::size_t distance = edit_distance(wanted, lower(word), best);
     if (distance < best) {
       best = distance;

@@ -21,11 +21,12 @@ std::span<const AllergenName> allergen_names() { return names; }
 Allergens read_allergens(std::string_view words, std::vector<std::string_view>& unknown) {
   Allergens bits = 0;
   while (!words.empty()) {
-    const auto length = static_cast<std::size_t>(std::find_if(words.begin(), words.end(), separates) - words.begin());
-    const std::string_view word = words.substr(0, length);
-    words.remove_prefix(std::min(length + 1, words.size()));
+    const auto* stop = std::find_if(words.begin(), words.end(), separates);
+    const std::string_view word = words.substr(0, static_cast<std::size_t>(stop - words.begin()));
+    words.remove_prefix(std::min(word.size() + 1, words.size()));
     if (word.empty()) continue;
-    const auto* found = std::find_if(std::begin(names), std::end(names), [&](const auto& name) { return name.id == word; });
+    const auto named = [&](const AllergenName& name) { return name.id == word; };
+    const auto* found = std::find_if(std::begin(names), std::end(names), named);
     if (found == std::end(names)) {
       unknown.push_back(word);
     } else {

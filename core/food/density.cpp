@@ -30,7 +30,8 @@ constexpr Volume volumes[] = {
 constexpr std::string_view fillings[] = {"sifted", "unsifted", "scooped", "packed", "unpacked", "not packed"};
 
 int rank_of(std::string_view what) {
-  const auto* found = std::find_if(std::begin(volumes), std::end(volumes), [&](auto& v) { return v.what == what; });
+  const auto same = [&](const Volume& volume) { return volume.what == what; };
+  const auto* found = std::find_if(std::begin(volumes), std::end(volumes), same);
   return found == std::end(volumes) ? -1 : static_cast<int>(found - std::begin(volumes));
 }
 
@@ -38,7 +39,8 @@ int rank_of(std::string_view what) {
 base::Ratio exact(double grams) {
   std::array<char, 32> text{};
   const auto end = std::to_chars(text.data(), text.data() + text.size(), grams, std::chars_format::fixed).ptr;
-  return base::Ratio::parse({text.data(), static_cast<std::size_t>(end - text.data())}).value_or(base::Ratio::overflow());
+  const std::string_view spelled(text.data(), static_cast<std::size_t>(end - text.data()));
+  return base::Ratio::parse(spelled).value_or(base::Ratio::overflow());
 }
 
 base::Ratio grams_per_ml(const Measure& measure) {
@@ -46,25 +48,30 @@ base::Ratio grams_per_ml(const Measure& measure) {
   return exact(measure.grams) / base::Ratio(volume.numerator, volume.denominator);
 }
 
-bool has_word(std::string_view text, std::string_view word) {
-  for (std::size_t at = text.find(word); at != std::string_view::npos; at = text.find(word, at + 1)) {
-    const auto letter = [&](std::size_t i) { return i < text.size() && text[i] != ' ' && text[i] != ',' && text[i] != '('; };
-    if ((at == 0 || !letter(at - 1)) && !letter(at + word.size())) return true;
+bool parts_words(char c) { return c == ' ' || c == ',' || c == '(' || c == ')'; }
+
+/// Calls `use` with each word of a form or of what was asked for.
+template <class Use>
+void each_word(std::string_view text, Use use) {
+  while (!text.empty()) {
+    const auto end = static_cast<std::size_t>(std::find_if(text.begin(), text.end(), parts_words) - text.begin());
+    if (end > 0) use(text.substr(0, end));
+    text.remove_prefix(std::min(end + 1, text.size()));
   }
-  return false;
 }
 
-/// How many words of the form are in what was asked for; 0 when any of "not", "un..." would be lost.
+bool has_word(std::string_view text, std::string_view wanted) {
+  bool found = false;
+  each_word(text, [&](std::string_view word) { found = found || word == wanted; });
+  return found;
+}
+
+/// How many words of the form are in what was asked for. "packed" is not like "not packed".
 std::size_t likeness(std::string_view form, std::string_view asked) {
-  if (form == asked) return 100;
-  std::size_t found = 0;
-  for (std::size_t at = 0; at < form.size();) {
-    const std::size_t end = std::min(form.find_first_of(" ,(", at), form.size());
-    const std::string_view word = form.substr(at, end - at);
-    if (word.size() > 2 && has_word(asked, word)) ++found;
-    at = end + 1;
-  }
-  return has_word(form, "not") != has_word(asked, "not") ? 0 : found;
+  if (has_word(form, "not") != has_word(asked, "not")) return 0;
+  std::size_t shared = 0;
+  each_word(form, [&](std::string_view word) { shared += word.size() > 2 && has_word(asked, word) ? 1U : 0U; });
+  return shared;
 }
 
 /// The form asked for, or the plain one, or the first; "" is the plain one.
@@ -91,19 +98,23 @@ bool is_filling(std::string_view note) {
   return note.empty() || std::find(std::begin(fillings), std::end(fillings), note) != std::end(fillings);
 }
 
+/// Of the figures of this form and, when no form was asked for, of all that could be meant.
 double spread_of(const Food& food, std::string_view form, bool asked) {
   double least = 0;
   double most = 0;
   for (const Measure& measure : food.measures) {
     if (rank_of(measure.what) < 0) continue;
-    const bool same = measure.note == form || (!asked && is_filling(form) && is_filling(measure.note)) ||
-                      (!asked && !is_filling(form));
-    if (!same) continue;
+    const bool could_be_meant = !asked && (!is_filling(form) || is_filling(measure.note));
+    if (measure.note != form && !could_be_meant) continue;
     const double density = grams_per_ml(measure).approximate();
     least = most == 0 ? density : std::min(least, density);
     most = std::max(most, density);
   }
   return most > 0 ? (most - least) / (most + least) : 0;
+}
+
+std::string full_name(const Measure& measure) {
+  return std::string(measure.what).append(" ").append(measure.note);
 }
 
 }  // namespace
@@ -124,17 +135,17 @@ std::optional<Density> density_of(const Food& food, std::string_view note) {
 std::optional<Piece> piece_of(const Food& food, std::string_view size) {
   const std::string_view asked = base::trimmed(size);
   const bool usual = asked.empty() || asked == "piece" || asked == "each" || asked == "whole";
-  const Measure* named = nullptr;
-  const Measure* noted = nullptr;
-  const Measure* first = nullptr;
+  const Measure* found = nullptr;
+  int rank = 0;  // 1: the usual one; 2: by its form ("bronze", "leaf bronze"); 3: by its name
   for (const Measure& measure : food.measures) {
     if (rank_of(measure.what) >= 0) continue;
-    if (first == nullptr) first = &measure;
-    if (named == nullptr && measure.what == asked) named = &measure;
-    const bool in_note = !asked.empty() && (measure.note == asked || std::string(measure.what).append(" ").append(measure.note) == asked);
-    if (noted == nullptr && in_note) noted = &measure;
+    int here = usual ? 1 : 0;
+    if (!asked.empty() && (measure.note == asked || full_name(measure) == asked)) here = 2;
+    if (measure.what == asked) here = 3;
+    if (here <= rank) continue;
+    found = &measure;
+    rank = here;
   }
-  const Measure* found = named != nullptr ? named : noted != nullptr ? noted : usual ? first : nullptr;
   if (found == nullptr) return std::nullopt;
   return Piece{exact(found->grams), found->what, found->note, found->source};
 }

@@ -9,12 +9,14 @@ namespace tamis::food {
 namespace {
 
 /// Base letters of U+00E0 to U+00FF, the lower-case half of Latin-1.
-constexpr std::string_view latin[] = {"a", "a", "a", "a", "a", "a", "ae", "c", "e", "e", "e", "e", "i", "i", "i", "i",
-                                      "d", "n", "o", "o", "o", "o", "o",  " ", "o", "u", "u", "u", "u", "y", "th", "y"};
+constexpr std::string_view latin[] = {"a", "a", "a", "a", "a", "a", "ae", "c", "e",  "e", "e",
+                                      "e", "i", "i", "i", "i", "d", "n",  "o", "o",  "o", "o",
+                                      "o", " ", "o", "u", "u", "u", "u",  "y", "th", "y"};
 
-constexpr std::string_view idle_words[] = {"a",  "an", "and", "au", "aux", "d",  "da", "das", "de", "del", "der", "des",
-                                           "di", "du", "el",  "en", "et",  "in", "l",  "la",  "le", "les", "los", "of",
-                                           "s",  "the", "un", "und", "une", "y"};
+/// Sorted.
+constexpr std::string_view idle_words[] = {"a",   "an",  "and", "au", "aux", "d",   "da", "das", "de",  "del",
+                                           "der", "des", "di",  "du", "el",  "en",  "et", "in",  "l",   "la",
+                                           "le",  "les", "los", "of", "s",   "the", "un", "und", "une", "y"};
 
 std::string_view base_letters(char32_t scalar) {
   if (scalar == 0xDF) return "ss";
@@ -24,6 +26,10 @@ std::string_view base_letters(char32_t scalar) {
 }
 
 char lower_ascii(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+
+bool is_idle(std::string_view word) {
+  return std::binary_search(std::begin(idle_words), std::end(idle_words), word);
+}
 
 bool is_letter_or_digit(char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9'); }
 
@@ -76,7 +82,7 @@ void stems(std::string_view folded, std::vector<std::string>& out) {
       const std::string_view word = folded.substr(at, end - at);
       at = end + 1;
       if (word.empty()) continue;
-      if (idle_too || !std::binary_search(std::begin(idle_words), std::end(idle_words), word)) out.push_back(stem(word));
+      if (idle_too || !is_idle(word)) out.push_back(stem(word));
     }
   };
   collect(false);

@@ -11,8 +11,8 @@ namespace tamis::food {
 /// letter or a digit one space. "Jaunes d’œufs" becomes "jaunes d oeufs", "35 % cream" "35 cream".
 std::string fold(std::string_view name);
 
-/// The folded word without its plural ending, roughly, for English and French alike: "berries" berry, "leaves" leaf,
-/// "choux" chou. Both sides of a comparison go through it, so a wrong stem does no harm.
+/// The folded word without its plural ending, roughly, for English and French alike: "berries" berry, "leaves"
+/// leaf, "choux" chou. Both sides of a comparison go through it, so a wrong stem does no harm.
 std::string stem(std::string_view folded_word);
 
 /// Stems of the words that carry meaning, in order: without "of", "de", "the", "la" ... All of them where nothing

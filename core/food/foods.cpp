@@ -12,7 +12,7 @@
 namespace tamis::food {
 namespace {
 
-using namespace allergen;  // the rows' words: milk, egg, nuts, ...
+using namespace allergen;  // the words of the rows: milk, egg, nuts, ...
 constexpr double na = std::numeric_limits<double>::quiet_NaN();
 
 /// One row as it is written. See table/README.md for what each field wants.
@@ -33,6 +33,8 @@ struct Row {
   std::string_view allergen_source = {};  // the lists themselves when empty
 };
 
+// The order of the files is the order of the foods.
+// clang-format off
 constexpr Row rows[] = {
 #include "core/food/table/dairy.inc"
 #include "core/food/table/eggs.inc"
@@ -49,6 +51,7 @@ constexpr Row rows[] = {
 #include "core/food/table/liquids_alcohol.inc"
 #include "core/food/table/pantry.inc"
 };
+// clang-format on
 
 constexpr std::string_view lists =
     "Regulation (EU) 1169/2011 Annex II; US FALCPA 2004 and FASTER Act 2021; assumed for the generic food";
@@ -120,8 +123,8 @@ constexpr auto by_id = [] {
 std::span<const Food> foods() { return all_foods; }
 
 const Food* food_by_id(std::string_view id) {
-  const auto found = std::lower_bound(by_id.begin(), by_id.end(), id,
-                                      [](auto place, std::string_view wanted) { return all_foods[place].id < wanted; });
+  const auto before = [](unsigned short place, std::string_view wanted) { return all_foods[place].id < wanted; };
+  const auto found = std::lower_bound(by_id.begin(), by_id.end(), id, before);
   return found != by_id.end() && all_foods[*found].id == id ? &all_foods[*found] : nullptr;
 }
 

@@ -55,7 +55,8 @@ int weight(const Query& query, std::size_t position) {
 }
 
 /// Same words, or one of the two is a part of the other.
-void judge(const Query& query, NameId name, std::size_t shared, int best_weight, bool sure, std::vector<Candidate>& out) {
+void judge(const Query& query, NameId name, std::size_t shared, int best_weight, bool sure,
+           std::vector<Candidate>& out) {
   const NameIndex& index = NameIndex::the();
   const std::size_t words = index.word_count(name);
   const bool whole_name = shared == words;
@@ -90,7 +91,8 @@ void judge_all(const Query& query, std::vector<Hit>& hits, bool sure, std::vecto
 }
 
 void hit(WordId word, std::size_t position, std::vector<Hit>& hits) {
-  for (const NameId name : NameIndex::the().names_with(word)) hits.push_back({name, static_cast<std::uint16_t>(position)});
+  const auto at = static_cast<std::uint16_t>(position);
+  for (const NameId name : NameIndex::the().names_with(word)) hits.push_back({name, at});
 }
 
 void collect_known(const Query& query, std::vector<Candidate>& out) {

@@ -35,7 +35,7 @@ std::uint32_t letters_of(std::string_view word) {
 /// Slots enough that at most half are taken.
 std::size_t slots_for(std::size_t entries) { return std::bit_ceil(entries * 2 + 1); }
 
-/// People rarely miss both of a word's first letters: one of the two is right, or they are swapped, or one is missing.
+/// People rarely miss both of a word's first letters: one is right, or they are swapped, or one is missing.
 bool may_start_alike(std::string_view a, std::string_view b) {
   return a[0] == b[0] || a[1] == b[1] || a[0] == b[1] || a[1] == b[0];
 }
@@ -92,11 +92,12 @@ void NameIndex::add_all(const Food& food, std::string_view language, std::string
   }
 }
 
-void NameIndex::add(const Food& food, std::string_view language, std::string_view name, std::vector<std::string>& parts) {
+void NameIndex::add(const Food& food, std::string_view language, std::string_view name,
+                    std::vector<std::string>& parts) {
   const auto place = static_cast<NameId>(names_.size());
   const std::string folded = fold(name);
-  Name added{&food, language, static_cast<std::uint32_t>(texts_.size()), static_cast<std::uint16_t>(folded.size()), 0,
-             hash_start};
+  const auto begin = static_cast<std::uint32_t>(texts_.size());
+  Name added{&food, language, begin, static_cast<std::uint16_t>(folded.size()), 0, hash_start};
   texts_ += folded;
   stems(folded, parts);
   for (const std::string& part : parts) {
@@ -119,7 +120,8 @@ NameIndex::WordId NameIndex::word_of(const std::string& stem) {
     if (text(words_[word]) == stem) return word;
   }
   assert(words_.size() < mask);  // the names bring about half a new word each; there are two slots a name
-  words_.push_back({static_cast<std::uint32_t>(texts_.size()), static_cast<std::uint32_t>(stem.size()), letters_of(stem)});
+  const auto begin = static_cast<std::uint32_t>(texts_.size());
+  words_.push_back({begin, static_cast<std::uint32_t>(stem.size()), letters_of(stem)});
   texts_ += stem;
   word_slots_[slot] = static_cast<std::uint16_t>(words_.size());
   return static_cast<WordId>(words_.size() - 1);

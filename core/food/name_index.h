@@ -11,8 +11,8 @@
 
 namespace tamis::food {
 
-/// Every name of every food, cut into word stems, so that the names that share words with a query are found through
-/// the words. A few flat arrays: built at the first look-up, once, and never changed after.
+/// Every name of every food, cut into word stems, so that the names that share words with a query are found
+/// through the words. A few flat arrays: built at the first look-up, once, and never changed after.
 class NameIndex {
  public:
   using NameId = std::uint16_t;
@@ -40,13 +40,13 @@ class NameIndex {
   struct Name {
     const Food* food;
     std::string_view language;
-    std::uint32_t begin;   // of its folded text in texts_
+    std::uint32_t begin;  // of its folded text in texts_
     std::uint16_t length;
     std::uint16_t words;   // how many different ones
     std::uint32_t joined;  // hash of its stems in a row
   };
   struct Word {
-    std::uint32_t begin;   // in texts_
+    std::uint32_t begin;  // in texts_
     std::uint32_t length;
     std::uint32_t letters;  // a bit a letter: two words n edits apart differ in at most 2n of them
   };
@@ -57,7 +57,8 @@ class NameIndex {
 
   NameIndex();
   void add(const Food& food, std::string_view language, std::string_view name, std::vector<std::string>& stems);
-  void add_all(const Food& food, std::string_view language, std::string_view names, std::vector<std::string>& stems);
+  void add_all(const Food& food, std::string_view language, std::string_view names,
+               std::vector<std::string>& stems);
   WordId word_of(const std::string& stem);
   void sort_uses();
   void hash_joined();
@@ -66,8 +67,8 @@ class NameIndex {
   std::string texts_;
   std::vector<Name> names_;
   std::vector<Word> words_;
-  std::vector<Use> uses_;               // while building
-  std::vector<std::uint32_t> starts_;   // of each word's names in holders_; one more at the end
+  std::vector<Use> uses_;              // while building
+  std::vector<std::uint32_t> starts_;  // of each word's names in holders_; one more at the end
   std::vector<NameId> holders_;
   std::vector<std::uint16_t> word_slots_;    // open addressing, place + 1; 0 is free
   std::vector<std::uint16_t> joined_slots_;  // likewise, several names of one text stand in a row

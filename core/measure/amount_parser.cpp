@@ -120,7 +120,7 @@ bool AmountParser::take_unit(Part& part) {
 
 /// "gas mark 4": the unit stands first.
 std::optional<AmountParser::Part> AmountParser::prefixed_part() {
-  if (!wants(wanted_, Kind::temperature)) return std::nullopt;
+  if (!wants(wanted_, Kind::temperature) || !is_letter(scalar_at(text_, at_))) return std::nullopt;
   const std::size_t start = at_;
   const UnitFound found = scan_unit(rest(), temperature_kinds, reading_, in_sentence_);
   if (found.unit == nullptr || !is_prefix_unit(*found.unit)) return std::nullopt;
@@ -305,7 +305,8 @@ bool AmountParser::range(Amount& amount, Parts& low, bool between) {
 
 /// A figure that has no unit and must have one. An article before a word that is no unit is no figure at all.
 void AmountParser::refuse_without_unit(std::size_t from, const Part& figure) {
-  if (fault_) return;
+  // In a sentence a figure without a unit is nothing to complain of.
+  if (fault_ || in_sentence_) return;
   const std::size_t end = at_;
   skip_spaces();
   const bool word = is_letter(scalar_at(text_, at_));

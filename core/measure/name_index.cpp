@@ -76,12 +76,16 @@ const Index& index() {
   return made;
 }
 
-std::span<const NameEntry> entries_of_key(std::string_view key) {
+/// Where the names start whose key is this or goes on from this.
+std::vector<NameEntry>::const_iterator first_from(std::string_view key) {
   const auto& all = index().by_key;
-  const auto less = [](const NameEntry& entry, std::string_view wanted) { return entry.key < wanted; };
-  const auto first = std::lower_bound(all.begin(), all.end(), key, less);
+  return std::lower_bound(all.begin(), all.end(), key,
+                          [](const NameEntry& entry, std::string_view wanted) { return entry.key < wanted; });
+}
+
+std::span<const NameEntry> entries_of_key(std::string_view key, std::vector<NameEntry>::const_iterator first) {
   auto last = first;
-  while (last != all.end() && last->key == key) ++last;
+  while (last != index().by_key.end() && last->key == key) ++last;
   return {first, last};
 }
 
@@ -158,13 +162,17 @@ bool NameEntry::stands_for(std::string_view written, std::string_view in_languag
 
 NameMatch match_name(std::string_view text, std::string_view language) {
   const WordEnds words(text);
-  for (std::size_t i = words.ends().size(); i-- > 0;) {
-    const std::string_view written = text.substr(0, words.ends()[i]);
-    const auto entries = entries_of(written);
+  NameMatch best;
+  for (const std::size_t end : words.ends()) {
+    const std::string_view written = text.substr(0, end);
+    const std::string key = normal_form(written);
+    const auto first = first_from(key);
+    if (first == index().by_key.end() || !first->key.starts_with(key)) break;
+    const auto entries = entries_of_key(key, first);
     const auto fits = [&](const NameEntry& entry) { return entry.stands_for(written, language); };
-    if (std::any_of(entries.begin(), entries.end(), fits)) return {written.size(), entries};
+    if (std::any_of(entries.begin(), entries.end(), fits)) best = {end, entries};
   }
-  return {};
+  return best;
 }
 
 bool takes_stop(std::string_view name) {
@@ -173,8 +181,16 @@ bool takes_stop(std::string_view name) {
   return base::count_scalars(gap == std::string_view::npos ? name : name.substr(gap + 1)) <= longest_abbreviation;
 }
 
-std::span<const NameEntry> entries_of(std::string_view name) {
-  return entries_of_key(normal_form(name));
+std::vector<std::string_view> names_for(unsigned kinds, std::string_view language) {
+  std::vector<std::string_view> names;
+  for (const std::string_view spoken : {language, std::string_view(), std::string_view("en")}) {
+    for (const NameEntry& entry : index().by_key) {
+      const bool wanted = (kinds & (1U << static_cast<unsigned>(entry.unit->kind))) != 0;
+      if (wanted && !entry.id && entry.language == spoken) names.push_back(entry.spelled);
+    }
+    if (language == "en" && spoken.empty()) break;
+  }
+  return names;
 }
 
 std::span<const UnitName> unit_names() { return index().names; }

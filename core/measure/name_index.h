@@ -5,6 +5,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "core/measure/unit.h"
 
@@ -38,8 +39,9 @@ NameMatch match_name(std::string_view text, std::string_view language);
 /// Whether a name may be followed by a stop: abbreviations, whose last word has up to four letters.
 bool takes_stop(std::string_view name);
 
-/// A name only a whole text is looked for: the entries of its key.
-std::span<const NameEntry> entries_of(std::string_view name);
+/// Names that a text in the language may use for units of a kind in the set (bits as in read.h): its own first, then
+/// those of all languages, then the English ones.
+std::vector<std::string_view> names_for(unsigned kinds, std::string_view language);
 
 /// Letter of a word (Latin), or digit.
 bool is_letter(char32_t scalar);

@@ -4,7 +4,6 @@
 #include "core/measure/number.h"
 
 #include <string>
-#include <vector>
 
 #include "core/base/utf8.h"
 #include "core/measure/name_index.h"
@@ -65,9 +64,11 @@ std::string quoted(std::string_view text) { return "\"" + std::string(text) + "\
 
 /// Digits with the signs between them: "1", "1,500", "1.234,5", "1 500".
 struct Figure {
+  static constexpr std::size_t most = 16;
   std::size_t used = 0;
-  std::vector<std::string_view> groups;
-  std::vector<char> signs;  ///< between the groups: '.', ',', or ' ' for a space or an apostrophe
+  std::size_t count = 0;
+  std::string_view groups[most];
+  char signs[most] = {};  ///< between the groups: '.', ',', or ' ' for a space or an apostrophe
 };
 
 bool groups_by_space(std::string_view text, std::size_t at, const Figure& figure, const NumberStyle& style) {
@@ -76,8 +77,8 @@ bool groups_by_space(std::string_view text, std::size_t at, const Figure& figure
   const bool plain = c == U' ' || c == U'\t';
   if (!apostrophe && !(base::is_space(c) && c != U'\n' && c != U'\r')) return false;
   if (plain && !style.space_groups) return false;
-  if (figure.groups.back().size() > 3 || (figure.groups.size() > 1 && figure.groups.back().size() != 3)) return false;
-  if (figure.groups.front().front() == '0') return false;
+  const std::size_t last = figure.groups[figure.count - 1].size();
+  if (last > 3 || (figure.count > 1 && last != 3) || figure.groups[0].front() == '0') return false;
   const std::size_t next = at + scalar_size(text, at);
   if (count_digits(text, next) != 3) return false;
   const char32_t after = scalar_at(text, next + 3);
@@ -88,16 +89,16 @@ Figure scan_figure(std::string_view text, const NumberStyle& style) {
   Figure figure;
   std::size_t digits = count_digits(text, 0);
   while (digits > 0) {
-    figure.groups.push_back(text.substr(figure.used, digits));
+    figure.groups[figure.count++] = text.substr(figure.used, digits);
     figure.used += digits;
     const std::size_t at = figure.used;
-    if (at >= text.size() || figure.groups.size() > most_digits) break;
+    if (at >= text.size() || figure.count == Figure::most) break;
     const bool sign = text[at] == '.' || text[at] == ',';
     if (!sign && !groups_by_space(text, at, figure, style)) break;
     const std::size_t next = at + scalar_size(text, at);
     digits = count_digits(text, next);
     if (digits == 0) break;
-    figure.signs.push_back(sign ? text[at] : ' ');
+    figure.signs[figure.count - 1] = sign ? text[at] : ' ';
     figure.used = next;
   }
   return figure;
@@ -132,7 +133,7 @@ base::Finding ambiguous(std::string_view written, const Figure& figure, const Nu
 
 Number whole_figure(const Figure& figure, std::size_t decimals_from) {
   std::string plain;
-  for (std::size_t i = 0; i < figure.groups.size(); ++i) {
+  for (std::size_t i = 0; i < figure.count; ++i) {
     if (i == decimals_from) plain += '.';
     plain += figure.groups[i];
   }
@@ -151,12 +152,12 @@ Number whole_figure(const Figure& figure, std::size_t decimals_from) {
 /// What the signs between the groups mean.
 Number read_figure(std::string_view text, const NumberStyle& style) {
   const Figure figure = scan_figure(text, style);
-  if (figure.groups.empty()) return {};
+  if (figure.count == 0) return {};
   const std::string_view written = text.substr(0, figure.used);
-  const std::size_t count = figure.groups.size();
+  const std::size_t count = figure.count;
   constexpr std::size_t no_decimals = static_cast<std::size_t>(-1);
   if (count == 1) return whole_figure(figure, no_decimals);
-  const bool decimals = figure.signs.back() == style.decimal;
+  const bool decimals = figure.signs[count - 2] == style.decimal;
   const std::size_t whole_groups = decimals ? count - 1 : count;
   if (decimals && whole_groups == 1) return whole_figure(figure, 1);
 
@@ -261,7 +262,9 @@ Number scan_unsigned(std::string_view text, const NumberStyle& style) {
     Figure figure;
     const std::size_t digits = count_digits(text, 1);
     figure.used = 1 + digits;
-    figure.groups = {"0", text.substr(1, digits)};
+    figure.count = 2;
+    figure.groups[0] = "0";
+    figure.groups[1] = text.substr(1, digits);
     return whole_figure(figure, 1);
   }
   Number number = read_figure(text, style);
@@ -289,8 +292,10 @@ Number scan_number(std::string_view text, const NumberStyle& style) {
   if (number.used == 0 || number.fault) return number;
   // Digits or signs that run on ("1/2/3", "½5", "1.2.3") make it no number at all.
   const char32_t after = scalar_at(text, number.used);
+  const char32_t first = scalar_at(text, 0);
+  const bool figures = is_digit(first) || first == U'.' || first == U',' || glyph_value(first).has_value();
   const bool runs_on = is_digit(after) || is_bar(after) || glyph_value(after).has_value();
-  if (runs_on && is_digit(scalar_at(text, 0)) | glyph_value(scalar_at(text, 0)).has_value()) {
+  if (figures && runs_on) {
     number.fault = fault("unreadable-amount", number.used, quoted(text.substr(0, number.used)) +
                          " runs on into more digits", "write one figure, such as 1 1/2");
   }

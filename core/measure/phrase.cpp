@@ -1,8 +1,11 @@
 #include "core/measure/phrase.h"
 
 #include <algorithm>
+#include <array>
+#include <bitset>
 #include <cassert>
 #include <string>
+#include <vector>
 
 #include "core/base/utf8.h"
 #include "core/measure/name_index.h"
@@ -85,41 +88,93 @@ std::size_t longest(std::string_view text, std::string_view list) {
   return best;
 }
 
-bool spoken(std::string_view row_language, std::string_view language) {
-  return row_language.empty() || row_language == language;
+/// Words of the languages there are; a text in another one is read with the English words.
+constexpr std::string_view languages[] = {"en", "fr", "de", "es"};
+
+std::size_t language_number(std::string_view language) {
+  const auto* const found = std::find(std::begin(languages), std::end(languages), language);
+  return found == std::end(languages) ? 0 : static_cast<std::size_t>(found - std::begin(languages));
 }
 
-/// Words of the languages there are; a text in another one is read with the English words.
-std::string_view known(std::string_view language) {
-  return language == "fr" || language == "de" || language == "es" ? language : "en";
+/// What a text must start with for one of the phrases to stand there: most texts are told by their first byte.
+class FirstBytes {
+ public:
+  void add(std::string_view list) {
+    while (!list.empty()) {
+      set_.set(static_cast<unsigned char>(list[0]));
+      list.remove_prefix(std::min(list.find('|'), list.size() - 1) + 1);
+    }
+  }
+  [[nodiscard]] bool may_start(std::string_view text) const {
+    if (text.empty()) return false;
+    const char c = text[0];
+    return set_[static_cast<unsigned char>(c >= 'A' && c <= 'Z' ? c + 32 : c)];
+  }
+
+ private:
+  std::bitset<256> set_;
+};
+
+constexpr std::size_t role_count = static_cast<std::size_t>(PhraseRole::and_half) + 1;
+
+struct LanguageIndex {
+  std::vector<std::string_view> lists[role_count];
+  FirstBytes first[role_count];
+  std::vector<const NumberRow*> numbers;
+  FirstBytes first_of_numbers;
+};
+
+std::array<LanguageIndex, std::size(languages)> make_index() {
+  std::array<LanguageIndex, std::size(languages)> made;
+  for (std::size_t i = 0; i < made.size(); ++i) {
+    for (const PhraseRow& row : phrases) {
+      if (!row.language.empty() && row.language != languages[i]) continue;
+      const auto role = static_cast<std::size_t>(row.role);
+      made[i].lists[role].push_back(row.words);
+      made[i].first[role].add(row.words);
+    }
+    for (const NumberRow& row : numbers) {
+      if (row.language != languages[i]) continue;
+      made[i].numbers.push_back(&row);
+      made[i].first_of_numbers.add(row.words);
+    }
+  }
+  return made;
+}
+
+const LanguageIndex& index_of(std::string_view language) {
+  static const auto made = make_index();
+  return made[language_number(language)];
 }
 
 }  // namespace
 
 std::size_t match_phrase(std::string_view text, PhraseRole role, std::string_view language) {
+  const LanguageIndex& index = index_of(language);
+  const auto number = static_cast<std::size_t>(role);
+  if (!index.first[number].may_start(text)) return 0;
   std::size_t best = 0;
-  for (const PhraseRow& row : phrases) {
-    if (row.role == role && spoken(row.language, known(language))) best = std::max(best, longest(text, row.words));
-  }
+  for (const std::string_view list : index.lists[number]) best = std::max(best, longest(text, list));
   return best;
 }
 
 NumberWord match_number_word(std::string_view text, std::string_view language) {
+  const LanguageIndex& index = index_of(language);
   NumberWord best;
-  for (const NumberRow& row : numbers) {
-    if (!spoken(row.language, known(language))) continue;
-    const std::size_t used = longest(text, row.words);
+  if (!index.first_of_numbers.may_start(text)) return best;
+  for (const NumberRow* row : index.numbers) {
+    const std::size_t used = longest(text, row->words);
     if (used <= best.used) continue;
-    const auto value = base::Ratio::parse(row.value);
+    const auto value = base::Ratio::parse(row->value);
     assert(value);
-    best = {used, *value, row.bare};
+    best = {used, *value, row->bare};
   }
   return best;
 }
 
 std::string_view written_phrase(PhraseRole role, std::string_view language) {
   for (const PhraseRow& row : phrases) {
-    if (row.role == role && row.language == known(language)) return row.words.substr(0, row.words.find('|'));
+    if (row.role == role && row.language == languages[language_number(language)]) return row.words.substr(0, row.words.find('|'));
   }
   return {};
 }

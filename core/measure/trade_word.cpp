@@ -22,6 +22,12 @@ struct Entry {
   const TradeWord* word;
 };
 
+/// No trade word does.
+bool starts_with_figure(std::string_view text) {
+  const char c = text.empty() ? ' ' : text[0];
+  return (c >= '0' && c <= '9') || c == '-' || c == '.' || c == ' ';
+}
+
 std::vector<Entry> make_index() {
   std::vector<Entry> index;
   for (const TradeWord& word : rows) {
@@ -62,7 +68,7 @@ std::vector<TradeName> names_of(const TradeWord& word) {
 const TradeWord* read_trade_word(std::string_view text, std::string_view tag) {
   static const std::vector<Entry> index = make_index();
   constexpr std::size_t longest = 64;
-  if (text.size() > longest) return nullptr;
+  if (text.empty() || text.size() > longest || starts_with_figure(text)) return nullptr;
   const std::string key = normal_form(text);
   const std::string language = primary_language(tag);
   const auto less = [](const Entry& entry, const std::string& wanted) { return entry.key < wanted; };
@@ -75,6 +81,7 @@ const TradeWord* read_trade_word(std::string_view text, std::string_view tag) {
 }
 
 TradeWordFound find_trade_word(std::string_view text, std::string_view language) {
+  if (starts_with_figure(text)) return {};
   const WordEnds words(text);
   for (std::size_t i = words.ends().size(); i-- > 0;) {
     const std::size_t end = words.ends()[i];

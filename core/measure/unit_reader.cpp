@@ -12,7 +12,22 @@
 namespace tamis::measure {
 namespace {
 
-using Entries = std::vector<const NameEntry*>;
+/// Some entries of one name. There are few; a name with more would be a fault of the table (tables_test counts them).
+class Entries {
+ public:
+  static constexpr std::size_t most = 16;
+  void push_back(const NameEntry* entry) {
+    if (count_ < most) held_[count_++] = entry;
+  }
+  [[nodiscard]] bool empty() const { return count_ == 0; }
+  [[nodiscard]] const NameEntry* front() const { return held_[0]; }
+  [[nodiscard]] const NameEntry* const* begin() const { return held_; }
+  [[nodiscard]] const NameEntry* const* end() const { return held_ + count_; }
+
+ private:
+  const NameEntry* held_[most] = {};
+  std::size_t count_ = 0;
+};
 
 constexpr Kind all_kinds[] = {Kind::mass, Kind::volume,      Kind::length,                Kind::count,
                               Kind::time, Kind::temperature, Kind::temperature_difference};
@@ -213,12 +228,7 @@ UnitFound scan_unit(std::string_view text, Kinds wanted, const Reading& reading,
 base::Finding unknown_unit(std::string_view text, Kinds wanted, const Reading& reading) {
   const std::string_view word = first_word(text);
   const std::string language = primary_language(reading.language);
-  std::vector<std::string_view> names;
-  for (const std::string_view spoken : {std::string_view(language), std::string_view(), std::string_view("en")}) {
-    for (const UnitName& name : unit_names()) {
-      if (name.language == spoken && wants(wanted, unit_by_id(name.unit)->kind)) names.push_back(name.name);
-    }
-  }
+  const std::vector<std::string_view> names = names_for(wanted, language);
   const std::string_view near = near_enough(word, names);
   return refusal("unknown-unit", word.size(), quoted(word) + " is no unit of " + kinds_text(wanted),
                  near.empty() ? example_of(wanted) : "did you mean " + quoted(near) + "?");

@@ -1,5 +1,4 @@
 #include <catch2/catch.hpp>
-
 #include <set>
 #include <string>
 #include <vector>
@@ -57,21 +56,34 @@ TEST_CASE("a list of allergens is read word by word", "[allergens]") {
 
 TEST_CASE("foods carry the allergens of what they are", "[allergens][table]") {
   // Foods of a role that carry none of its allergens, each for the reason given in its own allergen_source.
-  const std::set<std::string> none = {"chestnut",         "chestnut-puree", "coconut-fresh", "sunflower-seed", "linseed",
-                                      "pumpkin-seed",     "poppy-seed",     "coconut-desiccated",
-                                      "coconut-flaked-sweetened", "coconut-shredded-sweetened"};
+  const std::set<std::string> none = {"chestnut",
+                                      "chestnut-puree",
+                                      "coconut-fresh",
+                                      "sunflower-seed",
+                                      "linseed",
+                                      "pumpkin-seed",
+                                      "poppy-seed",
+                                      "coconut-desiccated",
+                                      "coconut-flaked-sweetened",
+                                      "coconut-shredded-sweetened"};
   for (const Food& food : food::foods()) {
     CAPTURE(food.id, food.allergens);
     switch (food.role) {
-      case Role::dairy: CHECK((food.allergens & allergen::milk) != 0); break;
-      case Role::egg: CHECK((food.allergens & allergen::egg) != 0); break;
+      case Role::dairy:
+        CHECK((food.allergens & allergen::milk) != 0);
+        break;
+      case Role::egg:
+        CHECK((food.allergens & allergen::egg) != 0);
+        break;
       case Role::nut:
-        CHECK(((food.allergens & (allergen::nuts | allergen::peanut | allergen::sesame)) != 0) != (none.count(std::string(food.id)) == 1));
+        CHECK(((food.allergens & (allergen::nuts | allergen::peanut | allergen::sesame)) != 0) !=
+              (none.count(std::string(food.id)) == 1));
         break;
       case Role::fish:
         CHECK((food.allergens & (allergen::fish | allergen::crustaceans | allergen::molluscs)) != 0);
         break;
-      default: break;
+      default:
+        break;
     }
     if ((food.allergens & allergen::wheat) != 0) CHECK((food.allergens & allergen::gluten) != 0);
   }
@@ -92,10 +104,13 @@ TEST_CASE("a word in the name of a food brings its allergen", "[allergens][table
       {"semolina", allergen::gluten | allergen::wheat, {}},
       {"bread", allergen::gluten, {"gherkin-sweet"}},
       {"pasta", allergen::gluten | allergen::wheat, {}},
-      {"butter", allergen::milk,
-       {"butter-cocoa", "peanut-butter", "paste-hazelnut", "tahini", "lettuce-butterhead", "squash-butternut", "gherkin-sweet"}},
+      {"butter",
+       allergen::milk,
+       {"butter-cocoa", "peanut-butter", "paste-hazelnut", "tahini", "lettuce-butterhead", "squash-butternut",
+        "gherkin-sweet"}},
       {"milk", allergen::milk, {"coconut-milk", "milk-soy", "milk-almond", "milk-oat"}},
-      {"cream", allergen::milk,
+      {"cream",
+       allergen::milk,
        {"coconut-cream", "cream-of-tartar", "chestnut-cream", "stabiliser-ice-cream", "powder-custard"}},
       {"cheese", allergen::milk, {}},
       {"yogurt", allergen::milk, {}},
@@ -143,7 +158,8 @@ TEST_CASE("a word in the name of a food brings its allergen", "[allergens][table
 }
 
 TEST_CASE("what an exception of the law exempts is said beside the food", "[allergens][table]") {
-  for (const char* id : {"oil-soybean", "oil-vegetable", "whisky", "dextrose", "chestnut", "coconut-milk", "gelatine-leaf"}) {
+  for (const char* id :
+       {"oil-soybean", "oil-vegetable", "whisky", "dextrose", "chestnut", "coconut-milk", "gelatine-leaf"}) {
     CAPTURE(id);
     CHECK_FALSE(food::food_by_id(id)->allergen_source.empty());
   }

@@ -1,5 +1,4 @@
 #include <catch2/catch.hpp>
-
 #include <string>
 
 #include "core/food/food.h"

@@ -1,6 +1,5 @@
-#include <catch2/catch.hpp>
-
 #include <algorithm>
+#include <catch2/catch.hpp>
 #include <cmath>
 #include <map>
 #include <regex>
@@ -53,8 +52,9 @@ void check_exceptions(const std::set<std::string>& broken, const Exceptions& lis
 
 TEST_CASE("the table has the foods a kitchen works with", "[table]") {
   CHECK(food::foods().size() >= 280);
-  for (const char* id : {"egg-whole", "egg-yolk", "egg-white", "milk-whole", "butter-unsalted", "flour-wheat-white",
-                         "sugar-white", "gelatine-leaf", "water", "salt", "chocolate-dark-64"}) {
+  for (const char* id :
+       {"egg-whole", "egg-yolk", "egg-white", "milk-whole", "butter-unsalted", "flour-wheat-white", "sugar-white",
+        "gelatine-leaf", "water", "salt", "chocolate-dark-64"}) {
     CAPTURE(id);
     CHECK(food::food_by_id(id) != nullptr);
   }
@@ -110,8 +110,9 @@ TEST_CASE("a name belongs to one food of its language", "[table]") {
 }
 
 TEST_CASE("every figure has a source of a known kind", "[table]") {
-  const std::regex known("(USDA SR28 [0-9]{5}|Regulation|UK Food|French decree|by definition|common practice|not stated|"
-                         "fat by definition|sodium as USDA|USDA weight classes|OIML|USDA quantity recipe|half |[0-9]+/50 of).*");
+  const std::regex known(
+      "(USDA SR28 [0-9]{5}|Regulation|UK Food|French decree|by definition|common practice|not stated|"
+      "fat by definition|sodium as USDA|USDA weight classes|OIML|USDA quantity recipe|half |[0-9]+/50 of).*");
   for (const Food& food : food::foods()) {
     CAPTURE(food.id, food.composition_source);
     CHECK(std::regex_match(std::string(food.composition_source), known));
@@ -131,8 +132,8 @@ TEST_CASE("a food whose source states nothing has no figures", "[table]") {
     if (food.composition_source.substr(0, 10) != "not stated") continue;
     CAPTURE(food.id);
     const food::Composition& c = food.per_100_g;
-    for (const double figure : {c.water, c.energy_kcal, c.protein, c.fat, c.saturated, c.carbohydrate, c.sugars, c.fibre,
-                                c.ash, c.sodium_mg}) {
+    for (const double figure : {c.water, c.energy_kcal, c.protein, c.fat, c.saturated, c.carbohydrate, c.sugars,
+                                c.fibre, c.ash, c.sodium_mg}) {
       CHECK(std::isnan(figure));
     }
     CHECK((std::isnan(c.alcohol) || c.alcohol == 0));
@@ -143,8 +144,8 @@ TEST_CASE("parts are not larger than the whole", "[table]") {
   for (const Food& food : food::foods()) {
     CAPTURE(food.id);
     const food::Composition& c = food.per_100_g;
-    for (const double figure : {c.water, c.energy_kcal, c.protein, c.fat, c.saturated, c.carbohydrate, c.sugars, c.fibre,
-                                c.ash, c.sodium_mg, c.alcohol}) {
+    for (const double figure : {c.water, c.energy_kcal, c.protein, c.fat, c.saturated, c.carbohydrate, c.sugars,
+                                c.fibre, c.ash, c.sodium_mg, c.alcohol}) {
       CHECK((std::isnan(figure) || figure >= 0));
     }
     if (!std::isnan(c.saturated) && !std::isnan(c.fat)) CHECK(c.saturated <= c.fat + 0.01);
@@ -182,23 +183,47 @@ TEST_CASE("the parts of a food add up to it", "[table]") {
 }
 
 TEST_CASE("energy follows from what the food is made of", "[table]") {
-  // 4, 9, 4, 2 and 7 kcal/g for protein, fat, carbohydrate, fibre and alcohol (Regulation (EU) 1169/2011 Annex XIV).
+  // 4, 9, 4, 2 and 7 kcal/g for protein, fat, carbohydrate, fibre and alcohol (Regulation (EU) 1169/2011 Annex
+  // XIV).
   const std::string own = "USDA's own factors for this kind of food, lower or higher than 4/9/4";
   const std::string polyol = "polyols count 2.4 kcal/g";
   const std::string acid = "organic acid is in no column";
   const Exceptions listed = {
-      {"flour-carob", own},        {"wheat-bran", own},         {"oat-bran", own},
-      {"cocoa-powder", own},       {"cocoa-powder-alkalised", own}, {"baking-powder", own},
-      {"baking-powder-phosphate", own}, {"bean-kidney", own},   {"pea-split", own},
-      {"cayenne", own},            {"paprika", own},            {"paprika-smoked", own},
-      {"allspice", own},           {"anise-seed", own},         {"bay-leaf", own},
-      {"celery-seed", own},        {"clove", own},              {"clove-whole", own},
-      {"coriander-leaf-dried", own}, {"coriander-seed", own},   {"cumin", own},
-      {"dill-dried", own},         {"poultry-seasoning", own},  {"saffron", own},
-      {"tarragon-dried", own},     {"isomalt", polyol},         {"sorbitol", polyol},
-      {"acid-citric", acid},       {"acid-tartaric", acid},     {"acid-malic", acid},
-      {"acid-ascorbic", acid},     {"vinegar-white", acid},     {"vinegar-cider", acid},
-      {"vinegar-wine-red", acid},  {"vinegar-balsamic", acid},
+      {"flour-carob", own},
+      {"wheat-bran", own},
+      {"oat-bran", own},
+      {"cocoa-powder", own},
+      {"cocoa-powder-alkalised", own},
+      {"baking-powder", own},
+      {"baking-powder-phosphate", own},
+      {"bean-kidney", own},
+      {"pea-split", own},
+      {"cayenne", own},
+      {"paprika", own},
+      {"paprika-smoked", own},
+      {"allspice", own},
+      {"anise-seed", own},
+      {"bay-leaf", own},
+      {"celery-seed", own},
+      {"clove", own},
+      {"clove-whole", own},
+      {"coriander-leaf-dried", own},
+      {"coriander-seed", own},
+      {"cumin", own},
+      {"dill-dried", own},
+      {"poultry-seasoning", own},
+      {"saffron", own},
+      {"tarragon-dried", own},
+      {"isomalt", polyol},
+      {"sorbitol", polyol},
+      {"acid-citric", acid},
+      {"acid-tartaric", acid},
+      {"acid-malic", acid},
+      {"acid-ascorbic", acid},
+      {"vinegar-white", acid},
+      {"vinegar-cider", acid},
+      {"vinegar-wine-red", acid},
+      {"vinegar-balsamic", acid},
   };
   std::set<std::string> broken;
   for (const Food& food : food::foods()) {
