@@ -144,14 +144,18 @@ class Measuring {
     return out + "\n";
   }
 
-  [[nodiscard]] std::string right_side(const std::vector<Turned>& turned) const {
+  /// The figure, and as the kitchen can measure it where that differs.
+  [[nodiscard]] std::string right_side(const std::vector<Turned>& turned, const measure::Writing& writing) const {
     std::string exact;
     std::string kitchen;
     for (const Turned& side : turned) {
-      exact += (exact.empty() ? "" : " to ") + figure(side.value, *side.unit, turning_.writing);
+      exact += (exact.empty() ? "" : " to ") + figure(side.value, *side.unit, writing);
       kitchen += (kitchen.empty() ? "" : " to ") + side.kitchen;
     }
-    return exact == kitchen ? exact : exact + ", in the kitchen " + kitchen;
+    if (exact == kitchen) return exact;
+    const bool temperature = turned.front().unit->kind == measure::Kind::temperature;
+    const std::string where = !temperature ? "in the kitchen " : turning_.oven ? "oven dial " : "thermometer ";
+    return exact + ", " + where + kitchen;
   }
 
   [[nodiscard]] std::string left_side(const Amount& amount) const {
@@ -162,17 +166,19 @@ class Measuring {
 
   [[nodiscard]] std::string text(const Amount& amount, const std::vector<Turned>& turned) const {
     const std::string source = sources_of(amount, *turned.front().unit, turning_.food);
-    return left_side(amount) + " = " + right_side(turned) + "\n" +
+    return left_side(amount) + " = " + right_side(turned, turning_.writing) + "\n" +
            (source.empty() ? "" : "  source: " + folded(source, 10) + "\n");
   }
 
   Exit overview(const Amount& amount) {
+    measure::Writing short_writing = turning_.writing;
+    short_writing.digits = 4;
     std::vector<Row> rows;
     for (const Unit* unit : usual_units(amount, turning_.food)) {
       std::vector<Turned> turned;
       for (const base::Ratio end : ends(amount))
         if (const auto result = turn(end, amount.kind, *unit, turning_)) turned.push_back(*result);
-      if (!turned.empty()) rows.push_back({whose(*unit), right_side(turned)});
+      if (!turned.empty()) rows.push_back({whose(*unit), right_side(turned, short_writing)});
     }
     print(left_side(amount) + "\n" + two_columns(rows));
     return Exit::good;
