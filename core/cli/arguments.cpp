@@ -1,5 +1,6 @@
 #include "core/cli/arguments.h"
 
+#include <algorithm>
 #include <boost/program_options.hpp>
 
 #include "core/base/nearest.h"
@@ -47,10 +48,20 @@ std::string see_help(const Verb& verb) {
   return "\"tamis " + std::string(verb.name) + " --help\" lists the options";
 }
 
+std::string without_dashes(const std::string& option) {
+  return option.substr(std::min(option.size(), option.find_first_not_of('-')));
+}
+
+/// The one name that starts with what was typed, else the nearest.
+std::string_view meant(const std::string& typed, const std::vector<std::string_view>& names) {
+  const auto starts = [&typed](std::string_view name) { return !typed.empty() && name.starts_with(typed); };
+  if (std::count_if(names.begin(), names.end(), starts) == 1)
+    return *std::find_if(names.begin(), names.end(), starts);
+  return base::nearest(typed, names);
+}
+
 Misuse unknown(const Verb& verb, const std::string& typed) {
-  const std::string bare = typed.substr(std::min(typed.size(), typed.find_first_not_of('-')));
-  const auto names = option_names(verb);
-  const std::string_view near = base::nearest(bare, names);
+  const std::string_view near = meant(without_dashes(typed), option_names(verb));
   return {"\"tamis " + std::string(verb.name) + "\" has no option \"" + typed + "\"",
           near.empty() ? see_help(verb) : "did you mean --" + std::string(near) + "?"};
 }
@@ -62,7 +73,7 @@ const Option* named(const Verb& verb, std::string_view name) {
 }
 
 Misuse no_value(const Verb& verb, std::string name) {
-  name.erase(0, name.find_first_not_of('-'));
+  name = without_dashes(name);
   const Option* option = named(verb, name);
   const std::string wanted = option == nullptr ? "VALUE" : std::string(option->argument);
   return {"--" + name + " needs a value", "write --" + name + " " + wanted};
@@ -149,7 +160,7 @@ std::variant<Request, Misuse> read_arguments(const Verb& verb, std::span<const s
     if (error.kind() == po::invalid_syntax::missing_parameter ||
         error.kind() == po::invalid_syntax::empty_adjacent_parameter)
       return no_value(verb, error.get_option_name());
-    return Misuse{"--" + error.tokens() + " takes no value", see_help(verb)};
+    return Misuse{"--" + without_dashes(error.tokens()) + " takes no value", see_help(verb)};
   } catch (const po::error& error) {
     return Misuse{error.what(), see_help(verb)};
   }

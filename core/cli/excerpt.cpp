@@ -87,7 +87,7 @@ Excerpt excerpt(const base::Source& source, base::Span where, std::size_t column
   const std::size_t whole = width_of(cells, first, cells.size());
   if (whole > columns) {
     const std::size_t lead =
-        std::max(columns / 3, columns - std::min(columns, width_of(cells, mark_begin, cells.size()) + 1));
+        std::max(columns / 3, columns - std::min(columns, width_of(cells, mark_begin, cells.size())));
     const std::size_t indented = first;
     while (first < mark_begin && width_of(cells, first, mark_begin) + 1 > lead) ++first;
     cut_before = cut_before || first > indented;

@@ -81,7 +81,7 @@ PrintedRecipe recipe(const json& file) {
   for (const json& pair : file.at("printed_pairs")) out.pairs.emplace_back(text(pair, "us"), text(pair, "metric"));
   for (const auto& [key, value] : file.items()) {
     const bool about_the_source = key == "where" || key == "source" || key == "printed_pairs" || key == "quirks" ||
-                                  key == "printed_pairs_note" || key == "transcription_note";
+                                  key.ends_with("_note");
     if (!about_the_source) all_texts(value, out.facts);
   }
   return out;
