@@ -61,8 +61,9 @@ enum class Scale : unsigned char { celsius, fahrenheit };
 /// up, a highest one down.
 enum class Toward : unsigned char { nearest, up, down };
 
-/// An oven's dial: a multiple of 25 °F that is within 7 °F of the exact figure, else the nearest 5 °F; of 10 °C within
-/// 4 °C, else the nearest 5 °C. So 180 °C and 350 °F, 190 and 375, 160 and 325 go there and back (common practice).
+/// An oven's dial: a multiple of 25 °F that is within 8 °F of the exact figure, else the nearest 5 °F; of 10 °C within
+/// 4.5 °C, else the nearest 5 °C. So 180 °C and 350 °F, 190 and 375, 160 and 325, 200 and 400 go there and back, as
+/// the NIST cooking table prints them.
 /// Other steps of the tools take the place of 25 °F and 5 °C.
 Rounded round_oven(base::Ratio celsius, Scale scale, const KitchenTools& tools);
 /// A food thermometer: its own step in °C; 1 °F for one that reads 1 °C or finer.

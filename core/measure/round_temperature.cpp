@@ -12,6 +12,10 @@ Ratio moved(Ratio value, Ratio step, Toward toward) {
   return Ratio(steps.floor() + (up ? 1 : 0)) * step;
 }
 
+/// As near as 200 °C and 400 °F lie, which every table prints beside each other (common practice).
+const Ratio near_f = 8;
+const Ratio near_c = Ratio(9, 2);
+
 /// A round figure where one is near, else the dial's own step.
 Ratio dial(Ratio value, Ratio round, Ratio near, Ratio step) {
   const Ratio coarse = base::round_to(value, round);
@@ -41,10 +45,10 @@ Rounded round_oven(Ratio celsius, Scale scale, const KitchenTools& tools) {
   const Ratio five = 5;
   if (fahrenheit) {
     const Ratio fine = tools.oven_step_f < five ? tools.oven_step_f : five;
-    return made(dial(exact, tools.oven_step_f, 7, fine), scale, celsius);
+    return made(dial(exact, tools.oven_step_f, near_f, fine), scale, celsius);
   }
   const Ratio round = tools.oven_step_c < 10 ? Ratio(10) : tools.oven_step_c;
-  return made(dial(exact, round, 4, tools.oven_step_c), scale, celsius);
+  return made(dial(exact, round, near_c, tools.oven_step_c), scale, celsius);
 }
 
 Rounded round_food_temperature(Ratio celsius, Scale scale, const KitchenTools& tools, Toward toward) {

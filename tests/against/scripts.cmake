@@ -1,0 +1,3 @@
+# Scripts that hold the program against tools from outside.
+find_package(Python3 REQUIRED COMPONENTS Interpreter)
+tamis_script_test("against: pint" ${Python3_EXECUTABLE} tests/against/pint_check.py)
