@@ -107,6 +107,8 @@ bool is_space(char32_t c) {
 }
 
 std::string_view trimmed(std::string_view text) {
+  const auto plain = [](char c) { return c > ' ' && c < 0x7F; };
+  if (!text.empty() && plain(text.front()) && plain(text.back())) return text;
   std::size_t begin = 0;
   while (begin < text.size()) {
     std::size_t next = begin;
