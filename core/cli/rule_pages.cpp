@@ -72,19 +72,6 @@ std::string said_text(const rules::Rule& rule) {
   return out;
 }
 
-std::string page_entry(const rules::Rule& rule) {
-  std::string out = "### " + std::string(rule.id) + "\n\n" + heading(rule.summary) + ". *" +
-                    std::string(base::severity_name(rule.severity)) + "*\n\n" + std::string(rule.explanation) +
-                    "\n\n";
-  out += "Wrong:\n\n```xml\n" + example(rule.bad) + "```\n\n";
-  for (const base::Finding& finding : said_of(rule)) {
-    out += "> " + finding.message + "\n";
-    if (!finding.advice.empty()) out += "> → " + finding.advice + "\n";
-    out += "\n";
-  }
-  return out + "Right:\n\n```xml\n" + example(rule.good) + "```\n\nSource: " + std::string(rule.source) + "\n\n";
-}
-
 std::string schemas_list(std::string_view names) {
   std::string out;
   JsonList list(out, '[', ']');
@@ -136,26 +123,13 @@ std::string rules_json(std::span<const rules::Rule* const> wanted) {
       object.text("explanation", rule->explanation);
       object.text("bad", rule->bad);
       object.text("good", rule->good);
+      object.text("bad_document", rules::example_document(rule->bad));
+      object.text("good_document", rules::example_document(rule->good));
       object.text("source", rule->source);
       object.member("schemas", schemas_list(rule->schemas));
     }
   }
   return out + "\n";
-}
-
-std::string rules_page() {
-  std::string out =
-      "# What the check looks at\n\n"
-      "Printed by `tamis explain --page`. The word before each text is the one in brackets at the end of a "
-      "finding; a\n"
-      "kitchen sets a rule's severity in its kitchen file: `<rule id=\"...\" severity=\"off\"/>`.\n\n";
-  for (const std::string_view topic : topics()) {
-    out += "## " + heading(topic) + "\n\n";
-    for (const rules::Rule* rule : rules::rules())
-      if (rule->topic == topic) out += page_entry(*rule);
-  }
-  while (out.ends_with("\n\n")) out.pop_back();
-  return out;
 }
 
 }  // namespace tamis::cli

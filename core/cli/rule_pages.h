@@ -16,11 +16,9 @@ std::string rule_list();
 std::string rule_text(const rules::Rule& rule);
 
 /// All that is known of the rules: {"schema": 1, "rules": [{"id", "severity", "topic", "summary", "explanation",
-/// "bad", "good", "source", "schemas": [...]}]}.
+/// "bad", "good", "bad_document", "good_document", "source", "schemas": [...]}]}; the documents are the examples with
+/// what they need around them to be checked.
 std::string rules_json(std::span<const rules::Rule* const> wanted);
-
-/// The reference page of all rules, Markdown.
-std::string rules_page();
 
 }  // namespace tamis::cli
 

@@ -8,6 +8,7 @@
 #include "core/cli/output.h"
 #include "core/cli/rule_pages.h"
 #include "core/cli/verb.h"
+#include "core/rules/reference.h"
 #include "core/rules/rule.h"
 
 namespace tamis::cli {
@@ -34,7 +35,7 @@ Exit no_such_rule(const std::string& typed) {
 
 Exit run_explain(const Request& request) {
   if (request.has("page")) {
-    print(rules_page());
+    print(rules::reference_page());
     return Exit::good;
   }
   std::vector<const rules::Rule*> wanted;

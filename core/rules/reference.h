@@ -9,7 +9,7 @@
 namespace tamis::rules {
 
 /// All rules as Markdown: a table of contents by topic, then each rule with its severity, explanation, examples and
-/// source. core/rules/README.md holds it between its markers (a test says when it does not).
+/// source. core/rules/rules.md holds it between its markers (a test says when it does not).
 std::string reference_page();
 
 /// An example as it can be shown: bytes that are not UTF-8 as \xE8, names past any limit shortened.
