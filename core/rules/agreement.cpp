@@ -95,6 +95,10 @@ double slack_of(const std::vector<measure::Quantity>& figure, double most) {
   return std::min(half, most * std::abs(sum(figure)));
 }
 
+double slack_of_printed(const std::vector<measure::Quantity>& figure, double most) {
+  return slack_of(figure, figure.back().value.whole() ? most_slack : most);
+}
+
 bool is_rough(const measure::Amount& amount) {
   const auto rough = [](const measure::Quantity& part) { return part.unit->rough; };
   return std::any_of(amount.low.begin(), amount.low.end(), rough) ||

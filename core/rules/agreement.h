@@ -28,6 +28,10 @@ Gap gap_between(const measure::Amount& shown, const measure::Amount& other, fich
 /// Half of the last written place, in base units, at most `most` of the figure.
 double slack_of(const std::vector<measure::Quantity>& figure, double most);
 
+/// The same where a card prints fractions of what its scales and spoons show (1/8 oz for four leaves): a fraction may
+/// hide up to `most` of the figure, a whole figure 6 %.
+double slack_of_printed(const std::vector<measure::Quantity>& figure, double most);
+
 /// A figure of only a rough measure: a pinch, a drop, a can.
 bool is_rough(const measure::Amount& amount);
 

@@ -2,6 +2,7 @@
 #include <set>
 
 #include "core/base/utf8.h"
+#include "core/rules/agreement.h"
 #include "core/rules/near_miss.h"
 #include "core/rules/registry.h"
 
@@ -29,7 +30,7 @@ std::set<std::string_view> batches_of(const fiche::Document& document, Node ingr
 bool grows(const Check& check, const Ingredient& ingredient) {
   if (ingredient.amount < 0) return false;
   const fiche::Statement& amount = check.fiche.statements[static_cast<std::size_t>(ingredient.amount)];
-  if (!amount.amount || !amount.amount->has_figure()) return false;
+  if (!amount.amount || !amount.amount->has_figure() || is_rough(*amount.amount)) return false;
   const std::string_view purpose = check.document.get(ingredient.node, At::purpose);
   return check.document.find(ingredient.node, At::per) == fiche::none && (purpose.empty() || purpose == "food");
 }
@@ -43,9 +44,18 @@ void look_at_component(Check& check, const std::vector<const Ingredient*>& ingre
   std::set<std::string_view> stated;
   for (const Ingredient* one : ingredients) stated.merge(batches_of(check.document, one->node));
   for (const std::string_view batch : stated) {
-    base::Finding* first = nullptr;
+    std::vector<const Ingredient*> without;
+    std::size_t with = 0;
     for (const Ingredient* one : ingredients) {
-      if (!grows(check, *one) || batches_of(check.document, one->node).contains(batch)) continue;
+      if (batches_of(check.document, one->node).contains(batch)) {
+        ++with;
+      } else if (grows(check, *one)) {
+        without.push_back(one);
+      }
+    }
+    if (without.size() >= with) continue;  // a remark on one line, not a second list
+    base::Finding* first = nullptr;
+    for (const Ingredient* one : without) {
       if (first != nullptr) {
         first->related.push_back({check.document.head_span(one->node), "nor is this one", {}, {}, {}});
         continue;
@@ -81,14 +91,15 @@ const Rule batch_amount_missing = {
     .explanation = R"(A fiche that prints two batch sizes side by side must give both for every line: the cook who makes
 100 portions would otherwise take the salt for 50.
 
-Lines without a figure ("to taste"), those given per portion and those that are not part of the food (bath water, flour
-for the bench) need none.)",
+The rule speaks where more lines have the batch than lack it. Lines without a figure ("to taste", a pinch), those given
+per portion and those that are not part of the food (bath water, flour for the bench) need none.)",
     .bad = R"(<fiche xmlns="urn:tamis:fiche:1" id="example" units="metric">
   <title>Vanilla sauce</title>
   <yield portions="10"/>
   <yield id="large" portions="50"/>
   <component id="sauce" title="Sauce">
     <ingredient food="milk-whole">1 l<amount batch="large">5 l</amount></ingredient>
+    <ingredient food="egg-yolk">200 g<amount batch="large">1 kg</amount></ingredient>
     <ingredient food="sugar-white">100 g</ingredient>
   </component>
 </fiche>)",
@@ -98,6 +109,7 @@ for the bench) need none.)",
   <yield id="large" portions="50"/>
   <component id="sauce" title="Sauce">
     <ingredient food="milk-whole">1 l<amount batch="large">5 l</amount></ingredient>
+    <ingredient food="egg-yolk">200 g<amount batch="large">1 kg</amount></ingredient>
     <ingredient food="sugar-white">100 g<amount batch="large">500 g</amount></ingredient>
   </component>
 </fiche>)",

@@ -45,12 +45,13 @@ void look_at(Check& check, fiche::Node n, const Statement& count, const Statemen
   const auto range = mass_of_piece(*food, size, check.document.get(ingredient, At::prep));
   if (!range) return;
   const double each = mass.amount->middle_base().approximate() / pieces;
-  if (each >= range->least && each <= range->most) return;
+  const double slack = slack_of_printed(mass.amount->low.empty() ? mass.amount->high : mass.amount->low, 0.5) / pieces;
+  if (each + slack >= range->least && each - slack <= range->most) return;
   const std::string name(food->english.substr(0, food->english.find('|')));
   const std::string part = part_that_weighs(food->splits, each);
   base::Finding& finding = check.say(
       mass.where,
-      figure_text(pieces, Kind::count) + " of " + name + " weigh about " +
+      figure_text(pieces, Kind::count) + " pieces of " + name + " weigh about " +
           figure_text(pieces * range->usual, Kind::mass) + ", not " + figure_text(pieces * each, Kind::mass),
       part.empty() ? "weigh them once and correct the wrong one, or say the size with size=\"…\""
                    : "a piece of " + figure_text(each, Kind::mass) + " is " + part + ": is that the food meant?");
@@ -87,7 +88,7 @@ const Rule count_and_mass_disagree = {
 food explains, either the figure or the food is wrong.
 
 Allowed for: the sizes the table has (or the one that size="…" names), 15 % either way for eggs, 60 % for fruit and
-vegetables, what is trimmed off, and preparation (prep). Meat and fish are cut to any size and are not judged. From
+vegetables, three times for leaves and pods, what is trimmed off, preparation (prep), and what the written mass rounds. Meat and fish are cut to any size and are not judged. From
 twice or half the usual mass on the finding is an error.)",
     .bad = R"(    <ingredient food="egg-whole" pieces="5">90 g</ingredient>)",
     .good = R"(    <ingredient food="egg-yolk" pieces="5">90 g</ingredient>)",

@@ -38,8 +38,9 @@ bool are_alternatives(const fiche::Document& document, Node a, Node b) {
   return apart(At::branch) || apart(At::batch) || apart(At::when);
 }
 
-/// A component and the result of a step in it may go by one name: they are the same thing.
+/// A step and its result, or a component and the result of a step in it, may go by one name: they are the same thing.
 bool are_the_same_thing(const fiche::Document& document, Node a, Node b) {
+  if (a == b) return true;
   if (document.el(a) != El::component) std::swap(a, b);
   return document.el(a) == El::component && document.el(b) == El::step && ancestor(document, b, El::component) == a;
 }
@@ -98,7 +99,7 @@ const Rule duplicate_id = {
 sponge's sugar or the syrup's goes into the pan.
 
 The options of a choice, the lists of variants and steps of different branches may share a name, for only one of
-them is ever made; so may a component and the step in it that makes it.)",
+them is ever made; so may a step, its result and the component it is in.)",
     .bad = R"(    <ingredient id="sugar" food="sugar-white">200 g</ingredient>
     <ingredient id="sugar" food="sugar-white">50 g</ingredient>
     <step>Boil the <use of="sugar">sugar</use>.</step>)",

@@ -40,7 +40,7 @@ double spread_of_volume(Role role) {
     case Role::leavening:
     case Role::flavouring: return 0.25;
     case Role::yeast: return 0.30;
-    case Role::spice:
+    case Role::spice: return 0.35;
     case Role::chocolate:
     case Role::nut: return 0.40;
     default: return 0.45;
@@ -54,6 +54,9 @@ double spread_of_piece(Role role) {
     case Role::setting: return 0.20;
     case Role::fruit:
     case Role::vegetable: return 0.60;
+    case Role::spice:
+    case Role::flavouring:
+    case Role::garnish: return 2;  // leaves, sticks, pods
     default: return 0.50;
   }
 }

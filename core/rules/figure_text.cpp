@@ -41,7 +41,8 @@ std::string figure_text(double value, Kind kind) {
       return std::abs(value) < 1000 ? digits(value / 10) + " cm" : digits(value / 1000) + " m";
     case Kind::time: return time_text(value);
     case Kind::temperature:
-    case Kind::temperature_difference: return digits(value) + " °C";
+    case Kind::temperature_difference:
+      return digits(std::abs(value) >= 100 ? value : std::round(10 * value) / 10) + " °C";
     case Kind::count: return digits(value);
   }
   return digits(value);

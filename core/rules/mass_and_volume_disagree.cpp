@@ -19,7 +19,7 @@ constexpr double most_slack = 0.25;
 
 double rounding(const Amount& amount) {
   const double value = amount.middle_base().approximate();
-  return value > 0 ? slack_of(amount.form == Amount::Form::at_most ? amount.high : amount.low, most_slack) / value : 0;
+  return value > 0 ? slack_of_printed(amount.form == Amount::Form::at_most ? amount.high : amount.low, most_slack) / value : 0;
 }
 
 std::string advice_for(const MassRange& range, double mass, double volume) {
@@ -40,12 +40,14 @@ void look_at(Check& check, const StatementPair& pair) {
   const double density = mass / volume;
   if (density >= range->least / slack && density <= range->most * slack) return;
   const double expected = volume * range->usual;
+  const auto& figure = heavy.amount->low.empty() ? heavy.amount->high : heavy.amount->low;
+  const bool is_si = figure.front().unit->system == measure::System::si;
   std::string name(pair.food->english.substr(0, pair.food->english.find('|')));
   if (!range->form.empty()) name += ", " + std::string(range->form) + ",";
   base::Finding& finding =
       check.say(pair.other->where,
                 quoted(wide.text) + " of " + name + " weighs about " + figure_text(expected, Kind::mass) + ", not " +
-                    figure_text(mass, Kind::mass) + " (" + quoted(heavy.text) + "): " +
+                    figure_text(mass, Kind::mass) + (is_si ? "" : " (" + quoted(heavy.text) + ")") + ": " +
                     times_text(std::max(mass, expected) / std::min(mass, expected)) + " apart",
                 advice_for(*range, mass, volume));
   finding.source = range->source;
@@ -77,7 +79,7 @@ const Rule mass_and_volume_disagree = {
 whoever measures make two different dishes.
 
 The food's own spread is allowed for: sifted or packed, chopped or whole (prep names the form), 8 % for liquids, 20 %
-for flour and salt, 40 % for spices and nuts, 45 % for cut fruit and vegetables, and what the written figures round
+for flour and salt, 35 to 40 % for spices and nuts, 45 % for cut fruit and vegetables, and what the written figures round
 off. The rule is silent where the table has no volume of the food. From twice the figure on the finding is an error.)",
     .bad = R"(    <ingredient food="sugar-white" also="250 ml">400 g</ingredient>)",
     .good = R"(    <ingredient food="sugar-white" also="250 ml">210 g</ingredient>)",

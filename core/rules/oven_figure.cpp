@@ -21,14 +21,17 @@ struct Reach {
   bool own;
 };
 
-Reach usual_reach(const Check& check, fiche::Node n) {
+constexpr double usual_most = 300;
+
+Reach usual_reach(const Check& check, fiche::Node n, double celsius) {
+  if (celsius <= usual_most) return {60, usual_most, false};
   const bool deck = check.document.get(n, At::mode) == "deck" || check.document.find(n, At::top) != fiche::none;
   const bool hot = deck || says(words_around(check.document, n), {"pizza", "wood", "stone", "tandoor", "clay", "bois", "holz"});
-  return {60, hot ? 500.0 : 300.0, false};
+  return {60, hot ? 500 : usual_most, false};
 }
 
-Reach reach_of(const Check& check, fiche::Node n) {
-  Reach reach = usual_reach(check, n);
+Reach reach_of(const Check& check, fiche::Node n, double celsius) {
+  Reach reach = usual_reach(check, n, celsius);
   bool stated = false;
   for (const fiche::Kitchen::Oven& oven : check.kitchen.ovens) {
     if (!oven.most_c) continue;
@@ -59,9 +62,9 @@ bool is_gentle(std::string_view words) {
 
 /// "180 °F": 82 °C is too little to bake with, 180 °C is a usual figure.
 bool is_cold_fahrenheit(const Check& check, const OvenFigure& figure, double on_other) {
+  if (on_other < 140 || on_other > figure.oven_most || figure.celsius >= 115) return false;
   const fiche::Node step = step_of(check.document, figure.statement->node);
   if (step == fiche::none || is_gentle(words_around(check.document, step))) return false;
-  if (on_other < 140 || on_other > figure.oven_most || figure.celsius >= 115) return false;
   const double longest = longest_time(check, step);
   return figure.celsius < figure.oven_least || (longest > 0 && longest <= 75 * 60);
 }
@@ -73,7 +76,7 @@ OvenFigure judge(const Check& check, const Statement& statement) {
   figure.celsius = (amount.form == measure::Amount::Form::at_most ? amount.high_base() : amount.low_base()).approximate();
   if (amount.form == measure::Amount::Form::range) figure.celsius = amount.high_base().approximate();
   const measure::Quantity& written = amount.low.empty() ? amount.high.front() : amount.low.front();
-  const Reach reach = reach_of(check, statement.node);
+  const Reach reach = reach_of(check, statement.node, figure.celsius);
   figure.oven_least = reach.least;
   figure.oven_most = reach.most;
   figure.kitchens_own = reach.own;
@@ -83,7 +86,7 @@ OvenFigure judge(const Check& check, const Statement& statement) {
     figure.verdict = Verdict::no_ovens;
   } else if (written.unit->id == "degc" && figure.celsius > reach.most && !beside_another) {
     figure.on_other_scale = (figure.celsius - 32) * 5 / 9;
-    const bool fits = figure.on_other_scale >= 90 && figure.on_other_scale <= std::min(reach.most, 300.0);
+    const bool fits = figure.on_other_scale >= 90 && figure.on_other_scale <= std::min(reach.most, usual_most);
     if (fits) figure.verdict = Verdict::other_scale;
   } else if (written.unit->id == "degf" && !beside_another) {
     figure.on_other_scale = written.value.approximate();

@@ -18,7 +18,7 @@ names of 256 bytes, 256 attributes an element. The finding names the one that wa
   <title>Vanilla sauce</title>
 </fiche>)",
     .source = "the limits of the reader (core/format/format.h)",
-    .schemas = "",
+    .schemas = "rng xsd json",
     .run = nullptr,
 };
 

@@ -14,7 +14,7 @@ void for_each_reading_fault(const Check& check, std::string_view rule, Each each
   }
 }
 
-/// Says what the reader of measures said, under the rule at hand.
+/// Says what the reader of measures said, under the rule at hand, with an advice of its own where the reader has none.
 base::Finding& say_reading_fault(Check& check, const fiche::Statement& statement);
 
 /// Says all measures that could not be read for this reason.

@@ -24,10 +24,14 @@ bool is_an_ovens(const Check& check, const Statement& statement) {
          !says(before, {"until", "syrup", "sugar", "caramel", "oil", "surface", "sirop", "sucre", "zucker"});
 }
 
-/// "until the core is <oven-temp>62 °C": the food's words before a figure that is too low to be an oven's.
+/// "until the core is at <oven-temp>62 °C": the food's words close before a figure that is low for an oven.
 bool is_the_foods(const Check& check, const Statement& statement) {
-  return highest(statement) <= 100 && says_core(words_before(check.document, statement.node)) &&
-         !says_oven(words_before(check.document, statement.node));
+  if (highest(statement) > 100) return false;
+  const std::string before = words_before(check.document, statement.node);
+  constexpr std::size_t close = 24;  // bytes
+  const std::string_view tail = std::string_view(before).substr(before.size() > close ? before.size() - close : 0);
+  return says_core(tail) && !says_oven(tail) && !says(tail, {"then", "turn", "lower"}) &&
+         says(before, {"until", "reach", "jusqu", "bis ", "hasta"});
 }
 
 void look_at_mark(Check& check, const Statement& statement) {

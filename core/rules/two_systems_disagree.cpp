@@ -13,13 +13,29 @@ std::string difference(const Gap& gap, measure::Kind kind) {
   return times_text(gap.times) + " apart";
 }
 
+/// What a statement comes to in the unit that both can be compared in; its ends where it is a range.
+std::string comes_to(const measure::Amount& amount) {
+  const std::string high = figure_text(amount.high_base().approximate(), amount.kind);
+  if (amount.form == measure::Amount::Form::at_most) return high;
+  const std::string low = figure_text(amount.low_base().approximate(), amount.kind);
+  return amount.form == measure::Amount::Form::range ? low.substr(0, low.find(' ')) + "–" + high : low;
+}
+
+bool is_si(const measure::Amount& amount) {
+  const auto& figure = amount.low.empty() ? amount.high : amount.low;
+  return figure.front().unit->system == measure::System::si;
+}
+
+std::string beside(const fiche::Statement& statement, const measure::Amount& amount) {
+  return quoted(statement.text) + (is_si(amount) ? "" : " (" + comes_to(amount) + ")");
+}
+
 void look_at(Check& check, const StatementPair& pair, const measure::Amount& shown, const measure::Amount& other) {
   const Gap gap = gap_between(shown, other, check.document.el(pair.shown->node));
   if (!gap.apart) return;
   base::Finding& finding = check.say(
       pair.other->where,
-      quoted(pair.other->text) + " is " + figure_text(gap.other, other.kind) + ", " + quoted(pair.shown->text) + " is " +
-          figure_text(gap.shown, shown.kind) + ": " + difference(gap, shown.kind),
+      beside(*pair.other, other) + " stands beside " + beside(*pair.shown, shown) + ": " + difference(gap, shown.kind),
       "find out which of the two was tested, and correct the other");
   finding.related.push_back({pair.shown->where, "the other figure", {}, {}, {}});
   if (gap.grave) check.worsen(finding, base::Severity::error);
@@ -50,8 +66,8 @@ must lead to the same dish.
 Rounding is allowed for: half of the last place that is written, up to 6 % of each figure; 10 °C for ovens (the steps
 of both dials), 2 °C for the food itself; 3 mm for small lengths. From twice the figure on (for temperatures: four
 times what rounding explains) the finding is an error, for then one group of readers ruins the dish.)",
-    .bad = R"(    <ingredient food="milk-whole" also="16 fl oz">300 ml</ingredient>)",
-    .good = R"(    <ingredient food="milk-whole" also="10 fl oz">300 ml</ingredient>)",
+    .bad = R"(    <ingredient food="butter-unsalted" also="16 oz">300 g</ingredient>)",
+    .good = R"(    <ingredient food="butter-unsalted" also="10 1/2 oz">300 g</ingredient>)",
     .source = "common practice",
     .schemas = "",
     .run = run,

@@ -47,11 +47,6 @@ void look_at(Check& check, const Statement& statement) {
       if (length.has_figure() && length.kind == belief.kind) hold_against(check, statement, length, belief);
     }
   }
-  const bool more_than_all = statement.share && statement.share->form == measure::Share::Form::fraction &&
-                             statement.share->fraction > 1;
-  if (more_than_all && (statement.at == At::fat || statement.at == At::cocoa || statement.at == At::reduce_by)) {
-    check.say(statement.where, statement.text + " is more than all of it", std::string(advice));
-  }
 }
 
 /// Portions of the fiche as a whole; 0 when it does not say.

@@ -1,9 +1,17 @@
+#include <algorithm>
+
 #include "core/base/utf8.h"
 #include "core/rules/near_miss.h"
 #include "core/rules/registry.h"
 
 namespace tamis::rules {
 namespace {
+
+/// A plugin may bring rules that are not known here: then only what looks mistyped is said.
+bool may_be_a_plugins(const Check& check) {
+  return std::any_of(check.structure.elements.begin(), check.structure.elements.end(),
+                     [](const Structure::Element& element) { return element.rule->el == fiche::El::plugin; });
+}
 
 void run(Check& check) {
   for (const auto& [n, rule] : check.structure.elements) {
@@ -15,6 +23,7 @@ void run(Check& check) {
     std::vector<std::string_view> ids;
     for (const Rule* one : rules()) ids.push_back(one->id);
     const NearMiss meant = near_miss(id, ids);
+    if (meant.word.empty() && may_be_a_plugins(check)) continue;
     base::Finding& finding = check.say(check.document.value_span(named), "there is no rule " + quoted(id),
                                        meant.word.empty() ? "tamis explain lists the rules"
                                                           : "write " + std::string(meant.word));

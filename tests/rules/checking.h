@@ -66,7 +66,8 @@ struct Checked {
 inline Checked check_text(const std::string& text, const fiche::Kitchen& kitchen = {},
                           fiche::Library& library = fiche::empty_library(), const std::string& name = "example.fiche.xml") {
   Checked out;
-  out.source = std::make_shared<const base::Source>(name, text);
+  const bool json = text.starts_with("{") && !name.ends_with(".json");
+  out.source = std::make_shared<const base::Source>(json ? "example.fiche.json" : name, text);
   format::Read read = format::read(out.source);
   out.findings = std::move(read.findings);
   if (!read.document) return out;

@@ -15,7 +15,7 @@ TEST_CASE("faults of the document are said once, at their place") {
       {R"(<ingrediant food="salt">3 g</ingrediant>)", "4:2 unknown-element: there is no element <ingrediant>\n"},
       // What stands in an unknown element is read, but where it stands is not judged.
       {R"(<blob><ingredient food="salt">3 gx</ingredient></blob>)",
-       "4:2 unknown-element: there is no element <blob>\n4:32 unknown-unit: \"gx\" is not a unit\n"},
+       "4:2 unknown-element: there is no element <blob>\n4:33 unknown-unit: \"gx\" is no unit of mass, volume, length or count\n"},
       {R"(<step>Rest <ingredient food="salt">3 g</ingredient>.</step>)",
        "4:12 misplaced-element: <ingredient> may not stand in <step>\n"},
       {R"(<ingredient food="salt" peices="5">3 g</ingredient>)",
@@ -117,7 +117,7 @@ TEST_CASE("references to other files are followed to the component") {
   CHECK(lines(R"(<component id="c" title="C" from="base.fiche.xml#custard"><override ingredient="milk">2 l</override></component>)") ==
         "");
   CHECK(lines(R"(<component id="c" title="C" from="base.fiche.xml#custard"><override ingredient="mlk">2 l</override></component>)") ==
-        "2:80 dangling-reference: the other file has no ingredient \"mlk\"\n");
+        "2:81 dangling-reference: the other file has no ingredient \"mlk\"\n");
   CHECK(lines(R"(<component id="c" title="C" from="broken.fiche.xml"/>)").find("cannot be read") != std::string::npos);
 }
 

@@ -17,7 +17,7 @@ TEST_CASE("a rule's bad example raises that rule, once, and no other") {
   for (const rules::Rule* rule : rules::rules()) {
     tests::TextLibrary library = example_library();
     const std::string text = rules::example_document(rule->bad);
-    const tests::Checked checked = check_text(text, {}, library, text.starts_with("{") ? "e.fiche.json" : "e.fiche.xml");
+    const tests::Checked checked = check_text(text, {}, library);
     CAPTURE(rule->id, checked.lines());
     CHECK(checked.rules() == rule->id);
   }
@@ -27,7 +27,7 @@ TEST_CASE("a rule's good example raises nothing") {
   for (const rules::Rule* rule : rules::rules()) {
     tests::TextLibrary library = example_library();
     const std::string text = rules::example_document(rule->good);
-    const tests::Checked checked = check_text(text, {}, library, text.starts_with("{") ? "e.fiche.json" : "e.fiche.xml");
+    const tests::Checked checked = check_text(text, {}, library);
     CAPTURE(rule->id);
     CHECK(checked.lines() == "");
   }
@@ -48,7 +48,7 @@ TEST_CASE("every finding has words, a severity, a source and a place in the file
       CHECK_FALSE(finding.advice.ends_with("."));
       if (rule->run != nullptr) {
         CHECK_FALSE(finding.source.empty());
-        CHECK(finding.severity == rule->severity);
+        CHECK(finding.severity >= rule->severity);
       }
     }
   }

@@ -86,8 +86,8 @@ TEST_CASE("rules are found by id, and a mistyped id leads to the nearest") {
   CHECK(rules::nearest_rule("zzzz") == "");
 }
 
-TEST_CASE("the reference page in core/rules/README.md is the rules' own text") {
-  const std::string page = tests::project_file("core/rules/README.md");
+TEST_CASE("the reference page in core/rules/rules.md is the rules' own text") {
+  const std::string page = tests::project_file("core/rules/rules.md");
   const std::string begin = "<!-- rules: made by reference_page() -->\n";
   const std::size_t from = page.find(begin);
   const std::size_t to = page.find("<!-- end of rules -->");
@@ -96,7 +96,7 @@ TEST_CASE("the reference page in core/rules/README.md is the rules' own text") {
   const std::string committed = page.substr(from + begin.size(), to - from - begin.size());
   const std::string made = rules::reference_page();
   if (std::getenv("TAMIS_WRITE_REFERENCE") != nullptr && committed != made) {
-    std::ofstream(std::string(TAMIS_SOURCE_DIR) + "/core/rules/README.md", std::ios::binary)
+    std::ofstream(std::string(TAMIS_SOURCE_DIR) + "/core/rules/rules.md", std::ios::binary)
         << page.substr(0, from + begin.size()) << made << page.substr(to);
   }
   CHECK((committed == made));
