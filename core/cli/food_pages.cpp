@@ -88,6 +88,11 @@ std::string allergens_text(const FoodMatch& match) {
       match.food->allergen_source);
 }
 
+std::string own_text(const fiche::Kitchen::OwnFood& own) {
+  const std::string name = own.name.empty() ? own.id : own.name;
+  return own.supplier.empty() ? name : name + ", bought from " + own.supplier;
+}
+
 std::string json_or_null(std::string_view text) { return text.empty() ? "null" : json_string(text); }
 
 std::string names_json(std::string_view names) {
@@ -148,8 +153,7 @@ std::string allergens_json(const FoodMatch& match) {
 std::string food_text(const FoodMatch& match) {
   const food::Food& food = *match.food;
   std::vector<Row> rows;
-  if (match.own != nullptr)
-    rows.push_back({"this kitchen", match.own->name + ", bought from " + match.own->supplier});
+  if (match.own != nullptr) rows.push_back({"this kitchen", own_text(*match.own)});
   rows.push_back({"names", names_text(food.english)});
   if (!food.french.empty()) rows.push_back({"in French", names_text(food.french)});
   rows.push_back({"its part", std::string(food::role_name(food.role))});

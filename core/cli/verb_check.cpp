@@ -26,6 +26,9 @@ constexpr std::string_view help =
     R"(PATH is a fiche, a kitchen file, a folder with all the fiches under it, or - for
 standard input. Ends with 0 when no error was found, 1 when one was, 2 when the
 check could not do its work.
+
+  $ tamis check .
+  3 files checked: nothing found
 )";
 
 /// How often a mended text is read again for fixes that only show, or only fit, once others are in.

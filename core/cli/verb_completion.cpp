@@ -10,10 +10,9 @@ namespace {
 
 constexpr std::string_view help =
     R"(Prints what teaches your shell to complete the verbs and options of tamis.
+Put it where your shell looks for such files; for bash:
 
-  bash   tamis completion bash > ~/.local/share/bash-completion/completions/tamis
-  zsh    tamis completion zsh  > _tamis, in a folder of your $fpath
-  fish   tamis completion fish > ~/.config/fish/completions/tamis.fish
+  tamis completion bash > ~/.local/share/bash-completion/completions/tamis
 )";
 
 Exit run_completion(const Request& request) {

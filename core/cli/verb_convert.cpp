@@ -31,6 +31,11 @@ constexpr std::string_view help =
     R"(The author's own figure stays beside each new one, so that converting back gives
 the same fiche again. What the reader must know (a spoon too coarse, a food sold
 otherwise) is said on the side, by its place in the fiche as it was.
+
+  $ tamis convert --units us --write base/sweet-pastry.fiche.xml
+  wrote base/sweet-pastry.fiche.xml
+  $ tamis convert --units metric --write base/sweet-pastry.fiche.xml
+  wrote base/sweet-pastry.fiche.xml
 )";
 
 change::ConvertWish wish_of(const Request& request) {

@@ -22,6 +22,11 @@ constexpr std::array options{
 constexpr std::string_view help =
     R"(Without RULE it lists what the check looks at. RULE is the word in brackets at
 the end of a finding.
+
+  $ tamis explain empty-step
+  empty-step (error)
+    a step without words
+  …
 )";
 
 Exit no_such_rule(const std::string& typed) {

@@ -20,8 +20,15 @@ constexpr std::array options{
 };
 
 constexpr std::string_view help =
-    R"(Without NAME it lists all foods. Allergens of a generic food are assumed: only the
-supplier's specification of what you bought settles them.
+    R"(Without NAME it lists all foods. Allergens of a generic food are assumed: only
+the supplier's specification of what you bought settles them.
+
+  $ tamis foods egg yolk
+  egg-yolk
+    names      egg yolk, yolk
+    in French  jaune d'œuf, jaune
+    its part   egg
+  …
 )";
 
 std::string joined(const std::vector<std::string>& words) {
@@ -69,7 +76,7 @@ Exit not_found(const std::string& name, const std::vector<FoodMatch>& near, cons
   if (near.empty())
     say("  → \"tamis foods\" lists all of them");
   else
-    say("  → near to it:\n" + short_list(near, language));
+    talk("  → near to it:\n" + short_list(near, language));
   return Exit::found;
 }
 

@@ -21,6 +21,9 @@ constexpr std::array options{
 constexpr std::string_view help =
     R"(Prints the fiche laid out; white space may change, the meaning never. The other
 spelling says the same: there and back gives the same file.
+
+  $ tamis format --as json --write base/sweet-pastry.fiche.xml
+  wrote base/sweet-pastry.fiche.json
 )";
 
 fiche::Spelling wanted(const Request& request, const fiche::Document& document) {

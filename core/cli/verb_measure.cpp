@@ -31,6 +31,13 @@ constexpr std::array options{
 
 constexpr std::string_view help =
     R"(TEXT is an amount, a temperature, a length or a time as a recipe writes it.
+
+  $ tamis measure "1 1/2 cup" --system us --food flour-wheat-white --in g
+  1 ½ cups plain flour = 187.5 g, in the kitchen 188 g
+    source: UCUM [cup_us]; 16 US tablespoons; SI brochure; USDA SR28 20081
+  $ tamis measure "375 °F"
+  375 °F
+    metric  190.6 °C, thermometer 190.5 °C
 )";
 
 constexpr measure::Kinds every_kind = measure::amount_kinds | measure::temperature_kinds | measure::time_kinds;

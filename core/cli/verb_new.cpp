@@ -26,13 +26,16 @@ constexpr std::array options{
 };
 
 constexpr std::string_view help =
-    R"(tamis new fiche --from draft.txt   a typed recipe becomes a fiche
-tamis new kitchen                  a kitchen file to fill in, with what each line means
+    R"("new fiche" makes a fiche of a typed recipe; "new kitchen" a kitchen file to
+fill in, with what each line means.
 
 A draft is typed as on any page: a title, a heading for each preparation, a line
-for each ingredient ("250 g butter, diced", "4 eggs"), then the steps. What could
-not be placed stays in the text and is asked about, line by line; nothing is
-invented.
+for each ingredient ("250 g butter, diced", "4 eggs"), then the steps. What
+could not be placed stays in the text and is asked about, line by line; nothing
+is invented.
+
+  $ tamis new fiche --from drafts/plum-bay-tart.txt --write tart.fiche.xml
+  wrote tart.fiche.xml
 )";
 
 Exit put(const Request& request, const std::string& text) {
