@@ -42,8 +42,7 @@ struct Counting {
     ++*this;
     return before;
   }
-  friend bool operator==(const Counting& a, const Counting& b) { return a.at == b.at; }
-  friend bool operator!=(const Counting& a, const Counting& b) { return a.at != b.at; }
+  bool operator==(const Counting& other) const { return at == other.at; }
 };
 
 /// The library's events, handed on with their place.
