@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/rules/figure_value.h"
+
 namespace tamis::rules {
 namespace {
 
@@ -27,12 +29,6 @@ double last_place(base::Ratio value) {
   return place;
 }
 
-double sum(const std::vector<measure::Quantity>& figure) {
-  double out = 0;
-  for (const measure::Quantity& part : figure) out += part.in_base().approximate();
-  return out;
-}
-
 double least_slack(measure::Kind kind, double value, fiche::El where) {
   if (kind == measure::Kind::length) return value <= 50 ? 3 : 1.5;
   if (kind != measure::Kind::temperature) return 0;
@@ -49,7 +45,7 @@ class Sides {
   Sides(fiche::El where, double more) : where_(where), more_(more) {}
 
   End end(const measure::Amount& amount, const std::vector<measure::Quantity>& figure) const {
-    const double value = sum(figure);
+    const double value = value_of(figure);
     const double usual = amount.kind == measure::Kind::temperature
                              ? least_slack(amount.kind, value, where_) / 2
                              : slack_of(figure, most_slack) + more_ * std::abs(value) / 2;
@@ -92,7 +88,7 @@ void compare_inside(Gap& gap, End one, End low, End high, bool temperature, bool
 double slack_of(const std::vector<measure::Quantity>& figure, double most) {
   const measure::Quantity& last = figure.back();
   const double half = last_place(last.value) * last.unit->to_base.approximate() / 2;
-  return std::min(half, most * std::abs(sum(figure)));
+  return std::min(half, most * std::abs(value_of(figure)));
 }
 
 double slack_of_printed(const std::vector<measure::Quantity>& figure, double most) {

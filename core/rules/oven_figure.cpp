@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/rules/figure_value.h"
 #include "core/rules/sentence.h"
 
 namespace tamis::rules {
@@ -49,7 +50,7 @@ double longest_time(const Check& check, fiche::Node step) {
   for (const Statement& statement : check.fiche.statements) {
     if (statement.value != fiche::Value::duration || !statement.amount || !statement.amount->has_figure()) continue;
     if (step_of(check.document, statement.node) != step) continue;
-    longest = std::max(longest, statement.amount->high_base().approximate());
+    longest = std::max(longest, highest_of(*statement.amount));
   }
   return longest;
 }
@@ -73,8 +74,7 @@ OvenFigure judge(const Check& check, const Statement& statement) {
   OvenFigure figure;
   figure.statement = &statement;
   const measure::Amount& amount = *statement.amount;
-  figure.celsius = (amount.form == measure::Amount::Form::at_most ? amount.high_base() : amount.low_base()).approximate();
-  if (amount.form == measure::Amount::Form::range) figure.celsius = amount.high_base().approximate();
+  figure.celsius = highest_of(amount);
   const measure::Quantity& written = amount.low.empty() ? amount.high.front() : amount.low.front();
   const Reach reach = reach_of(check, statement.node, figure.celsius);
   figure.oven_least = reach.least;

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "core/base/utf8.h"
+#include "core/rules/figure_value.h"
 #include "core/rules/registry.h"
 #include "core/rules/sentence.h"
 
@@ -32,7 +33,7 @@ bool needs_mode(const Check& check, Node mark) {
   if (own == nullptr || !own->amount || !own->amount->has_figure()) return false;
   const measure::Amount& amount = *own->amount;
   const std::string_view unit = (amount.low.empty() ? amount.high : amount.low).front().unit->id;
-  if (unit == "gas-mark" || amount.high_base() < 60) return false;
+  if (unit == "gas-mark" || highest_of(amount) < 60) return false;
   return check.document.find(mark, At::mode) == fiche::none && check.document.find(mark, At::top) == fiche::none &&
          check.document.find(mark, At::bottom) == fiche::none && !kitchen_settles(check, mark);
 }

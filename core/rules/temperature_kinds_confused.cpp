@@ -1,5 +1,5 @@
 #include "core/base/utf8.h"
-#include "core/rules/figure_text.h"
+#include "core/rules/figure_value.h"
 #include "core/rules/oven_figure.h"
 #include "core/rules/registry.h"
 #include "core/rules/sentence.h"
@@ -9,12 +9,8 @@ namespace {
 
 using fiche::El;
 using fiche::Statement;
-using measure::Kind;
 
-double highest(const Statement& statement) {
-  const measure::Amount& amount = *statement.amount;
-  return (amount.form == measure::Amount::Form::at_least ? amount.low_base() : amount.high_base()).approximate();
-}
+double highest(const Statement& statement) { return highest_of(*statement.amount); }
 
 /// "bake at <food-temp>180 °C": an oven's words before a figure that food has only in sugar work and frying.
 bool is_an_ovens(const Check& check, const Statement& statement) {

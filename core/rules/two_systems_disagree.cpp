@@ -1,5 +1,6 @@
 #include "core/rules/agreement.h"
 #include "core/rules/figure_text.h"
+#include "core/rules/figure_value.h"
 #include "core/rules/near_miss.h"
 #include "core/rules/registry.h"
 #include "core/rules/stale.h"
@@ -15,9 +16,9 @@ std::string difference(const Gap& gap, measure::Kind kind) {
 
 /// What a statement comes to in the unit that both can be compared in; its ends where it is a range.
 std::string comes_to(const measure::Amount& amount) {
-  const std::string high = figure_text(amount.high_base().approximate(), amount.kind);
+  const std::string high = figure_text(highest_of(amount), amount.kind);
   if (amount.form == measure::Amount::Form::at_most) return high;
-  const std::string low = figure_text(amount.low_base().approximate(), amount.kind);
+  const std::string low = figure_text(lowest_of(amount), amount.kind);
   return amount.form == measure::Amount::Form::range ? low.substr(0, low.find(' ')) + "–" + high : low;
 }
 

@@ -1,6 +1,7 @@
 #include "core/rules/agreement.h"
 #include "core/rules/belief.h"
 #include "core/rules/figure_text.h"
+#include "core/rules/figure_value.h"
 #include "core/rules/near_miss.h"
 #include "core/rules/oven_figure.h"
 #include "core/rules/registry.h"
@@ -24,10 +25,11 @@ bool is_surface(const Check& check, const Statement& statement) {
 }
 
 void hold_against(Check& check, const Statement& statement, const Amount& amount, const Belief& belief) {
-  const double low = (amount.form == Amount::Form::at_most ? amount.high_base() : amount.low_base()).approximate();
-  const double high = (amount.form == Amount::Form::at_least ? amount.low_base() : amount.high_base()).approximate();
-  const bool over = high > belief.most;
-  if (!over && low >= belief.least) return;
+  const double low = lowest_of(amount);
+  const double high = highest_of(amount);
+  constexpr double hair = 1e-6;  // 428 °F is 220 °C
+  const bool over = high > belief.most + hair;
+  if (!over && low >= belief.least - hair) return;
   if (belief.element == El::food_temp && over && is_surface(check, statement)) return;
   check.say(statement.where,
             statement.text + " is beyond belief for " + std::string(belief.what) + ": " + (over ? "at most " : "at least ") +
@@ -54,7 +56,7 @@ double portions_of(const Check& check) {
   for (const fiche::Node n : check.fiche.yields) {
     if (check.document.parent(n) != check.document.root()) continue;
     const Statement* portions = check.fiche.statement(n, At::portions);
-    return portions != nullptr && portions->amount ? portions->amount->high_base().approximate() : 0;
+    return portions != nullptr && portions->amount ? highest_of(*portions->amount) : 0;
   }
   return 0;
 }
