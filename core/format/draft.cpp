@@ -46,9 +46,21 @@ Found find_setting(const std::string& text, const fiche::Kitchen& kitchen, const
   return found;
 }
 
+constexpr std::size_t most_step_words = 600;
+
+/// A step of more words than that is read as far as that: what is marked in it is looked for in pairs.
+void take_words(Desk& desk, draft::DraftStep& step) {
+  step.words = draft::words_of(desk.slice(step.text), step.text.begin);
+  if (step.words.size() <= most_step_words) return;
+  desk.ask(step.text, "this step has " + std::to_string(step.words.size()) + " words; only the first " +
+                          std::to_string(most_step_words) + " are looked at: divide it");
+  step.words.resize(most_step_words);
+}
+
 void read_steps(Desk& desk, Recipe& recipe) {
   for (draft::DraftComponent& component : recipe.components) {
     for (draft::DraftStep& step : component.steps) {
+      take_words(desk, step);
       draft::mark_figures(desk, step);
       draft::mark_cues(desk, step);
       draft::find_actions(desk, step);
@@ -79,6 +91,9 @@ Drafted read_draft(const base::Source& typed, const fiche::Kitchen& kitchen, con
   draft::give_ids(desk, recipe);
   read_steps(desk, recipe);
   draft::link(desk, recipe);
+  for (draft::DraftComponent& component : recipe.components) {
+    for (draft::DraftStep& step : component.steps) draft::settle_temperatures(desk, step);
+  }
   Drafted drafted{draft::write_fiche(desk, recipe), std::move(desk.questions)};
   std::stable_sort(drafted.questions.begin(), drafted.questions.end(),
                    [](const Question& a, const Question& b) { return a.where.begin < b.where.begin; });

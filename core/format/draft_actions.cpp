@@ -67,7 +67,7 @@ bool opens_clause(const Lexicon& lexicon, std::span<const Word> words, std::size
   if (at == 0 || words[at].opens_clause) return true;
   const std::string& before = words[at - 1].text;
   if (ends_ly(before)) return at == 1 || opens_clause(lexicon, words, at - 1);
-  return before == "and" || before == "then" || before == "to" || before == "or";
+  return before == "and" || before == "n" || before == "then" || before == "to" || before == "or";
 }
 
 struct PlaceRow {
@@ -110,6 +110,10 @@ Action action_at(const Lexicon& lexicon, std::span<const Word> words, std::size_
     if (verb.words.size() <= best.words || !starts_here(verb, words, at)) continue;
     if (verb.row->opening && !opens_clause(lexicon, words, at)) continue;
     if (at > 0 && !words[at].opens_clause && lexicon.match(Set::article_before_verb, words, at - 1) == 1) continue;
+    // "Cream the butter", but "with milk and cream".
+    const bool noun = verb.words.size() == 1 && lexicon.match(Set::same_word_verb, words, at) == 1 &&
+                      lexicon.match(Set::determiner, words, at + 1) == 0;
+    if (noun) continue;
     best = {verb.row->word, verb.words.size()};
   }
   return best;

@@ -1,6 +1,7 @@
 #include "core/format/draft_arrange.h"
 
 #include <algorithm>
+#include <map>
 
 #include "core/base/utf8.h"
 #include "core/format/draft_ingredient.h"
@@ -160,8 +161,25 @@ class Arranger {
     std::optional<DraftYield> made = read_yield(desk_, where);
     if (!made) return false;
     const bool own = headed_ && current_ != none && recipe_.components[current_].steps.empty();
-    (own ? recipe_.components[current_].yields : recipe_.yields).push_back(std::move(*made));
+    add_yield(own ? recipe_.components[current_].yields : recipe_.yields, std::move(*made));
     return true;
+  }
+
+  /// "Serves 12" and "for a 20 cm ring" are one yield; a second figure of one kind is another yield.
+  static void add_yield(std::vector<DraftYield>& yields, DraftYield made) {
+    const auto has = [](const DraftYield& yield, fiche::At at) {
+      return std::any_of(yield.attributes.begin(), yield.attributes.end(), [&](const auto& a) { return a.first == at; });
+    };
+    const bool apart = yields.empty() || (!made.mould.empty() && !yields[0].mould.empty()) ||
+                       std::any_of(made.attributes.begin(), made.attributes.end(), [&](const auto& a) {
+                         return a.first != fiche::At::words && has(yields[0], a.first);
+                       });
+    if (apart) return yields.push_back(std::move(made));
+    if (!made.mould.empty()) yields[0].mould = std::move(made.mould);
+    for (auto& [at, value] : made.attributes) {
+      if (at != fiche::At::words) yields[0].attributes.insert(yields[0].attributes.begin(), {at, value});
+      else yields[0].attributes.back().second += "; " + value;
+    }
   }
 
   // ---- headings
@@ -224,20 +242,24 @@ class Arranger {
 
   /// The component of that title; else the only one that shares the noun which names it.
   [[nodiscard]] std::size_t find_component(const std::string& title) const {
-    const std::string whole = slug(title, 99);
-    const std::string head = stem(head_of(words(), title), words().language());
-    std::size_t by_head = none;
-    std::size_t count = 0;
-    for (std::size_t i = 0; i < recipe_.components.size(); ++i) {
-      if (!recipe_.components[i].own_title) continue;
-      const std::string& other = recipe_.components[i].title;
-      if (slug(other, 99) == whole) return i;
-      const bool part = whole.find(slug(other, 99)) != std::string::npos || slug(other, 99).find(whole) != std::string::npos;
-      if (stem(head_of(words(), other), words().language()) != head || !part) continue;
-      by_head = i;
-      ++count;
-    }
-    return count == 1 ? by_head : none;
+    const std::string whole = slug(title, most_heading_words);
+    if (const auto same = by_title_.find(whole); same != by_title_.end()) return same->second;
+    const auto alike = by_head_.find(head_stem(title));
+    if (alike == by_head_.end() || alike->second.size() != 1) return none;
+    const std::string other = slug(recipe_.components[alike->second[0]].title, most_heading_words);
+    const bool part = whole.find(other) != std::string::npos || other.find(whole) != std::string::npos;
+    return part ? alike->second[0] : none;
+  }
+
+  [[nodiscard]] std::string head_stem(const std::string& title) const {
+    return stem(head_of(words(), title), words().language());
+  }
+
+  void remember_title(std::size_t component) {
+    const std::string& title = recipe_.components[component].title;
+    by_title_.emplace(slug(title, most_heading_words), component);
+    std::vector<std::size_t>& alike = by_head_[head_stem(title)];
+    if (alike.size() < 2) alike.push_back(component);
   }
 
   void take_heading(const Line& line) {
@@ -249,10 +271,11 @@ class Arranger {
     if (known != none && (region_ == Region::method || recipe_.components[known].steps.empty())) {
       current_ = known;
       if (region_ != Region::method && !recipe_.components[known].ingredients.empty()) region_ = Region::method;
-      if (slug(title, 99) != slug(recipe_.components[known].title, 99)) note(line.text);
+      if (slug(title, most_heading_words) != slug(recipe_.components[known].title, most_heading_words)) note(line.text);
       return;
     }
     open_component(std::move(title), line.text);
+    remember_title(current_);
     if (region_ != Region::method || !steps_behind(line)) region_ = Region::front;
   }
 
@@ -288,7 +311,8 @@ class Arranger {
       return amount && !line.numbered && !line.stop && line.words.size() <= 10 && !starts_with_verb(desk_, line) &&
              !has_verb(desk_, line) && !number_alone_;
     }
-    if (starts_with_verb(desk_, line)) return false;
+    const bool order = line.words.size() > 1 && words().match(Set::determiner, line.words, 1) > 0;
+    if (starts_with_verb(desk_, line) && (order || !ends_with_amount(desk_, line) || line.stop)) return false;
     if (amount) return line.words.size() <= 2 * most_ingredient_words;
     if (line.words.size() > 9 || line.stop) return false;
     if (region_ == Region::ingredients) return line.bullet || !line.numbered;
@@ -337,14 +361,12 @@ class Arranger {
     if (continues(line) && current_ != none && !recipe_.components[current_].steps.empty()) {
       DraftStep& step = recipe_.components[current_].steps.back();
       step.text.end = line.whole.end;
-      step.words = words_of(desk_.slice(step.text), step.text.begin);
       return;
     }
     region_ = Region::method;
     open_whole_method();
     DraftStep step;
     step.text = {line.text.begin, line.whole.end};
-    step.words = words_of(desk_.slice(step.text), step.text.begin);
     DraftComponent& component = current();
     if (component.day != day_) step.day = day_;
     component.steps.push_back(std::move(step));
@@ -355,11 +377,10 @@ class Arranger {
 
   /// Several lists and no step yet: the method is told in one go, for all of them.
   void open_whole_method() {
+    if (any_step_) return;
+    any_step_ = true;
     std::size_t lists = 0;
-    for (const DraftComponent& component : recipe_.components) {
-      if (!component.steps.empty()) return;
-      lists += component.ingredients.empty() ? 0U : 1U;
-    }
+    for (const DraftComponent& component : recipe_.components) lists += component.ingredients.empty() ? 0U : 1U;
     if (lists < 2 || current_ == none || recipe_.components[current_].ingredients.empty()) return;
     if (current_ + 1 != recipe_.components.size()) return;
     const bool typed = !method_word_.empty();
@@ -405,6 +426,9 @@ class Arranger {
   std::size_t current_ = none;      ///< component
   std::string day_;
   base::Span method_word_;
+  std::map<std::string, std::size_t> by_title_;               ///< components, by slug
+  std::map<std::string, std::vector<std::size_t>> by_head_;   ///< by the noun of the title; two at most
+  bool any_step_ = false;
   bool headed_ = false;
   bool at_start_ = true;            ///< no ingredient or step yet
   bool last_was_step_ = false, last_step_numbered_ = false, last_was_ingredient_ = false;

@@ -48,6 +48,12 @@ bool is_piece(const measure::Amount& amount) {
   return amount.kind == Kind::count && amount.has_figure() && (parts.empty() || parts[0].unit->id == "piece");
 }
 
+/// A mass, a volume or a pinch; not "two sheets of paper".
+bool measures(const measure::Amount& amount) {
+  const auto& parts = amount.low.empty() ? amount.high : amount.low;
+  return amount.kind == Kind::mass || amount.kind == Kind::volume || (!parts.empty() && parts[0].unit->rough);
+}
+
 /// What stands at a word of a sentence.
 struct Candidate {
   std::size_t used = 0;
@@ -79,7 +85,7 @@ Mark mark_of(base::Span where, El el) {
 void add_mark(Desk& desk, DraftStep& step, std::size_t word, const Candidate& found, OvenModes& modes) {
   const std::uint32_t begin = step.words[word].where.begin;
   const base::Span where{begin, begin + static_cast<std::uint32_t>(found.used)};
-  if (found.figure.ambiguous) ask_whose(desk, where);
+  if (found.figure.ambiguous) ask_whose(desk, where, desk.slice(where));
   if (found.kind == Kind::time) {
     step.marks.push_back(mark_of(where, El::time));
   } else if (found.kind == Kind::length) {
@@ -88,7 +94,7 @@ void add_mark(Desk& desk, DraftStep& step, std::size_t word, const Candidate& fo
     if (auto mark = temperature_mark(desk, step, word, where, found.figure.amount, modes)) {
       step.marks.push_back(std::move(*mark));
     }
-  } else if (found.figure.amount.has_figure()) {
+  } else if (found.figure.amount.has_figure() && measures(found.figure.amount)) {
     step.marks.push_back(mark_of(where, El::amount));
   }
 }
@@ -154,6 +160,18 @@ base::Span grown(const DraftStep& step, base::Span where) {
 
 }  // namespace
 
+namespace {
+
+/// "190 °C/gas mark 5": two figures without a space; the first by itself.
+Figure before_slash(std::string_view text, measure::Kinds kinds, const measure::Reading& reading) {
+  const std::size_t slash = text.substr(0, window).find('/');
+  if (slash == std::string_view::npos || slash + 1 >= text.size()) return {};
+  if (text[slash + 1] >= '0' && text[slash + 1] <= '9') return {};
+  return figure_in(text.substr(0, slash), kinds, reading);
+}
+
+}  // namespace
+
 Figure figure_in(std::string_view whole, measure::Kinds kinds, const measure::Reading& reading) {
   const std::string_view text = start_of(whole);
   Figure figure;
@@ -167,7 +185,8 @@ Figure figure_in(std::string_view whole, measure::Kinds kinds, const measure::Re
       found = std::move(other);
     }
   }
-  if (found.used == 0 || word_goes_on(text, found.used)) return {};
+  if (found.used == 0) return before_slash(whole, kinds, reading);
+  if (word_goes_on(text, found.used)) return {};
   figure.amount = std::move(found.amount);
   figure.used = found.used;
   return figure;
@@ -177,9 +196,9 @@ Figure figure_at(const Desk& desk, base::Span span, measure::Kinds kinds) {
   return figure_in(desk.slice(span), kinds, desk.reading);
 }
 
-void ask_whose(Desk& desk, base::Span where) {
+void ask_whose(Desk& desk, base::Span where, std::string_view typed) {
   std::string name;
-  for (const Word& word : words_of(desk.slice(where))) {
+  for (const Word& word : words_of(typed)) {
     if (!word.figure()) name = word.text;
   }
   const std::string unit = stem(name, "en");
@@ -204,9 +223,26 @@ void mark_figures(Desk& desk, DraftStep& step) {
       if (step.words[word].figure()) ask_bare_temperature(desk, step, word);
       continue;
     }
+    const bool words = found.figure.used > 0 && !found.figure.amount.has_figure();
+    if (words && step.words[word].text == "at") continue;  // "at room temperature": the room's words alone
     const std::uint32_t end = step.words[word].where.begin + static_cast<std::uint32_t>(found.used);
     while (i < step.words.size() && step.words[i].where.begin < end) ++i;
     add_mark(desk, step, word, found, modes);
+  }
+}
+
+void settle_temperatures(Desk& desk, DraftStep& step) {
+  for (const DraftStep::Unclear& unclear : step.unclear) {
+    const auto before = [&](const Mark& mark) {
+      if (mark.el != El::use || mark.where.end > unclear.where.begin) return false;
+      const std::string_view gap = base::trimmed(desk.slice({mark.where.end, unclear.where.begin}));
+      return gap == "at" || gap == "\u00E0" || gap == "bei" || gap == "a" || gap == "mit";
+    };
+    if (std::any_of(step.marks.begin(), step.marks.end(), before)) {
+      step.marks.push_back(mark_of(unclear.where, El::food_temp));
+    } else {
+      desk.ask(unclear.where, unclear.question);
+    }
   }
 }
 

@@ -21,11 +21,14 @@ struct Figure {
 Figure figure_at(const Desk& desk, base::Span span, measure::Kinds kinds);
 Figure figure_in(std::string_view text, measure::Kinds kinds, const measure::Reading& reading);
 
-/// Asks, once a name, whose cup it is that stands in `where`.
-void ask_whose(Desk& desk, base::Span where);
+/// Asks, once a name, whose cup the amount `typed` is in.
+void ask_whose(Desk& desk, base::Span where, std::string_view typed);
 
 /// Marks the amounts, temperatures, times and lengths of a step, in order and apart.
 void mark_figures(Desk& desk, DraftStep& step);
+
+/// Once links are made: a temperature right behind a food ("the chocolate at 35 °C") is that food's; asks for the rest.
+void settle_temperatures(Desk& desk, DraftStep& step);
 
 /// Wraps what stands from "until" to the end of its clause.
 void mark_cues(const Desk& desk, DraftStep& step);

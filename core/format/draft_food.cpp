@@ -51,18 +51,25 @@ std::string_view translated(const Lexicon& lexicon, std::string_view name) {
   return {};
 }
 
+/// The start of a name, up to the first phrase of a set; "" when that comes first or not at all.
+std::string up_to(const Lexicon& lexicon, std::string_view name, Set set) {
+  const std::vector<Word> words = words_of(name);
+  const std::size_t at = lexicon.find(set, words);
+  return at == 0 || at >= words.size() ? std::string() : std::string(name.substr(0, words[at - 1].where.end));
+}
+
 /// Names to look up, the author's own first.
 std::vector<std::string> names_for(const Lexicon& lexicon, std::string_view name) {
   std::vector<std::string> names{std::string(name)};
   names.push_back(without(lexicon, name, {Set::prep_word}));
   names.push_back(without(lexicon, name, {Set::prep_word, Set::size, Set::pack}));
-  if (lexicon.language() == "de" || lexicon.language() == "es") {
-    std::vector<std::string> english;
-    for (const std::string& one : names) {
-      if (const auto word = translated(lexicon, one); !word.empty()) english.emplace_back(word);
-    }
-    names.insert(names.begin(), english.begin(), english.end());
+  names.push_back(up_to(lexicon, name, Set::name_ends));
+  names.push_back(up_to(lexicon, name, Set::prep_word));
+  std::vector<std::string> english;
+  for (const std::string& one : names) {
+    if (const auto word = translated(lexicon, one); !word.empty()) english.emplace_back(word);
   }
+  names.insert(names.begin(), english.begin(), english.end());
   return names;
 }
 
@@ -90,13 +97,16 @@ std::string display_name(const food::Food& food, std::string_view language) {
   return std::string(names.substr(0, names.find('|')));
 }
 
-/// Foods of the list whose fat is what the author wrote.
+/// Foods of the list whose fat comes nearest to what the author wrote.
 std::vector<const food::Food*> with_fat(const std::vector<Match>& matches, const std::string& fat) {
   const double wanted = std::strtod(fat.c_str(), nullptr);
   std::vector<const food::Food*> found;
+  double nearest = most_fat_apart;
   for (const Match& match : matches) {
-    const double has = match.food->per_100_g.fat;
-    if (match.how == Match::How::near || std::isnan(has) || std::abs(has - wanted) > most_fat_apart) continue;
+    const double apart = std::abs(match.food->per_100_g.fat - wanted);
+    if (match.how == Match::How::near || std::isnan(apart) || apart > nearest) continue;
+    if (apart < nearest) found.clear();
+    nearest = apart;
     found.push_back(match.food);
   }
   return found;
@@ -120,6 +130,11 @@ void ask_which(Desk& desk, const DraftIngredient& ingredient, std::string_view n
     return desk.ask_once(about, ingredient.line,
                          "no food goes by the name \"" + std::string(name) + "\"; tamis foods lists those it knows");
   }
+  if (foods.size() == 1) {
+    return desk.ask_once(about, ingredient.line,
+                         "is \"" + std::string(name) + "\" " + std::string(foods[0]->id) + " (" +
+                             display_name(*foods[0], desk.lexicon.language()) + ")? say so with food=");
+  }
   std::string words = "which \"" + std::string(name) + "\"? ";
   for (std::size_t i = 0; i < foods.size() && i < 4; ++i) {
     if (i > 0) words += i + 1 == std::min<std::size_t>(foods.size(), 4) ? " or " : ", ";
@@ -141,7 +156,8 @@ void settle(Search& search, std::vector<const food::Food*> foods) {
   }
 }
 
-void look(Search& search, const DraftIngredient& ingredient, std::string_view name, std::string_view language) {
+void look(Search& search, const DraftIngredient& ingredient, std::string_view name, std::string_view language,
+          bool in_table_language) {
   const std::vector<Match> matches = food::look_up(name, language, 12);
   if (matches.empty()) return;
   if (!ingredient.fat.empty()) settle(search, with_fat(matches, ingredient.fat));
@@ -149,7 +165,10 @@ void look(Search& search, const DraftIngredient& ingredient, std::string_view na
   if (search.found != nullptr) return;
   if (ingredient.fat.empty()) settle(search, best_of(matches));
   if (search.found != nullptr || !search.candidates.empty()) return;
-  for (const Match& match : matches) search.candidates.push_back(match.food);
+  const bool near_too = name.size() >= 6 && in_table_language;
+  for (const Match& match : matches) {
+    if (match.how != Match::How::near || near_too) search.candidates.push_back(match.food);
+  }
 }
 
 }  // namespace
@@ -165,11 +184,15 @@ std::string food_named(const Desk& desk, std::string_view name) {
 void find_food(Desk& desk, DraftIngredient& ingredient, std::string_view name) {
   const std::string_view language = desk.lexicon.language() == "fr" ? "fr" : "en";
   Search search;
-  for (const std::string& one : names_for(desk.lexicon, name)) {
+  std::vector<std::string> names = names_for(desk.lexicon, name);
+  if (const std::size_t unit = ingredient.amount.find(' '); unit != std::string::npos) {
+    names.push_back(ingredient.amount.substr(unit + 1) + " " + std::string(name));  // "1 bouquet garni"
+  }
+  for (const std::string& one : names) {
     if (one.empty()) continue;
     ingredient.food = kitchen_food(desk, one);
     if (!ingredient.food.empty()) return;
-    look(search, ingredient, one, language);
+    look(search, ingredient, one, language, desk.lexicon.language() == "en" || language == "fr");
     if (search.found == nullptr) continue;
     ingredient.food = search.found->id;
     return;

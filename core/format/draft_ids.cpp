@@ -47,13 +47,15 @@ void give_ids(const Desk& desk, Recipe& recipe) {
   (void)ids.take({slug(recipe.title, 6), "fiche"});
   for (DraftComponent& component : recipe.components) {
     const std::string whole = slug(component.title);
-    component.id = component.own_title ? ids.take({slug(head_of(desk.lexicon, component.title)), whole}) : ids.take({"method"});
+    const std::string head = slug(head_of(desk.lexicon, component.title));
+    component.id = component.whole_method ? ids.take({"method"}) : ids.take({head, whole, "recipe"});
   }
   for (DraftComponent& component : recipe.components) {
     for (DraftIngredient& ingredient : component.ingredients) {
-      const std::string head = slug(head_of(desk.lexicon, ingredient.keys.empty() ? ingredient.name : ingredient.bare));
       const std::string whole = slug(ingredient.bare);
-      ingredient.id = ids.take({head, whole, component.id + "-" + head, whole.empty() ? "item" : whole});
+      const std::string noun = slug(head_of(desk.lexicon, ingredient.bare));
+      const std::string head = noun.empty() ? whole : noun;
+      ingredient.id = ids.take({head, whole, head.empty() ? std::string() : component.id + "-" + head, whole.empty() ? "item" : whole});
       give_part_ids(ids, ingredient, head);
     }
   }

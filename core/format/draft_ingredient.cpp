@@ -126,7 +126,7 @@ void take_connective(Reader& reader) {
 }
 
 void state_amount(Reader& reader, const Figure& figure, std::string_view text) {
-  if (figure.ambiguous) ask_whose(reader.desk, reader.line);
+  if (figure.ambiguous) ask_whose(reader.desk, reader.line, text);
   reader.made.amount = std::string(base::trimmed(text));
   reader.amount = figure.amount;
 }
@@ -141,9 +141,25 @@ void take_second_behind_sign(Reader& reader) {
   reader.drop(static_cast<std::size_t>(behind.data() + second.used - reader.rest.data()));
 }
 
+/// "pinch of salt", "Prise Salz": one pinch, by its name alone.
+bool take_bare_pinch(Reader& reader) {
+  const std::vector<Word> words = words_of(reader.rest);
+  if (words.size() < 2 || words[0].figure()) return false;
+  const std::string& language = reader.desk.lexicon.language();
+  const std::string one = language == "fr" ? "une " : language == "de" ? "eine " : language == "es" ? "una " : "a ";
+  const std::string name = reader.rest.substr(0, words[0].where.end);
+  const Figure figure = figure_in(one + folded_letters(name), measure::amount_kinds, reader.desk.reading);
+  const bool rough = figure.used > 0 && !figure.amount.low.empty() && figure.amount.low[0].unit->rough;
+  if (!rough) return false;
+  reader.made.amount = one + name;
+  reader.amount = figure.amount;
+  reader.drop(words[0].where.end);
+  return true;
+}
+
 void take_amount_front(Reader& reader) {
   const Figure figure = amount_in(reader, reader.rest);
-  if (figure.used == 0) return ask_unreadable(reader);
+  if (figure.used == 0) return take_bare_pinch(reader) ? take_connective(reader) : ask_unreadable(reader);
   if (take_packs(reader, figure)) return;
   const std::string text = reader.rest.substr(0, figure.used);
   reader.drop(figure.used);
@@ -171,7 +187,11 @@ void state_second(Reader& reader, const measure::Amount& second, std::string_vie
   }
   reader.made.pieces = number;
   const std::string unit(base::trimmed(std::string_view(first).substr(figure_end)));
-  reader.rest = joined(unit, reader.rest, " ");  // "6 leaves gelatine": leaves go with the name
+  if (is_set(reader, Set::pack, unit)) {
+    reader.made.pack = unit;
+  } else {
+    reader.rest = joined(unit, reader.rest, " ");  // "6 leaves gelatine": leaves go with the name
+  }
   reader.made.amount = typed;
   reader.amount = second;
 }
@@ -186,7 +206,7 @@ void take_tail(Reader& reader, std::string_view tail) {
   const Figure figure = amount_in(reader, tail);
   const bool whole = figure.used > 0 && base::trimmed(tail.substr(figure.used)).empty();
   if (!whole || (reader.amount && !figure.amount.has_figure())) return add_prep(reader, tail);
-  if (figure.ambiguous) ask_whose(reader.desk, reader.line);
+  if (figure.ambiguous) ask_whose(reader.desk, reader.line, tail);
   state_second(reader, figure.amount, tail);
 }
 
@@ -342,6 +362,24 @@ std::size_t second_statement(const Desk& desk, std::string_view text) {
   return both ? sign : std::string_view::npos;
 }
 
+struct Pair {
+  std::string first, second;
+};
+
+/// "salt and black pepper, to taste": two foods on one line without a figure; what stands behind holds for both.
+std::optional<Pair> two_foods(const Desk& desk, std::string_view text) {
+  const std::size_t comma = std::min(text.find(','), text.size());
+  const std::vector<Word> words = words_of(text.substr(0, comma));
+  for (std::size_t i = 1; i + 1 < words.size() && words.size() <= 6; ++i) {
+    if (words[i - 1].figure() || words[0].figure() || desk.lexicon.match(Set::both, words, i) != 1) continue;
+    const std::string_view first = text.substr(0, words[i - 1].where.end);
+    const std::string_view second = text.substr(words[i + 1].where.begin, comma - words[i + 1].where.begin);
+    if (food_named(desk, first).empty() || food_named(desk, second).empty()) return std::nullopt;
+    return Pair{std::string(first) + std::string(text.substr(comma)), std::string(text.substr(words[i + 1].where.begin))};
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 std::vector<DraftIngredient> read_ingredients(Desk& desk, base::Span line) {
@@ -350,6 +388,11 @@ std::vector<DraftIngredient> read_ingredients(Desk& desk, base::Span line) {
   for (std::size_t at = second_statement(desk, text); at != std::string_view::npos; at = second_statement(desk, text)) {
     made.push_back(read_one(desk, line, text.substr(0, at)));
     text.erase(0, at + 3);
+  }
+  if (const std::optional<Pair> pair = two_foods(desk, text)) {
+    made.push_back(read_one(desk, line, pair->first));
+    made.push_back(read_one(desk, line, pair->second));
+    return made;
   }
   made.push_back(read_one(desk, line, std::move(text)));
   return made;

@@ -11,7 +11,7 @@ namespace tamis::format::draft {
 /// The phrases by which a sentence may name what goes by `name`, the whole name first.
 std::vector<Key> keys_of(const Lexicon& lexicon, std::string_view name);
 
-/// The noun that names the thing: last in English and German, first in French and Spanish; "" without one.
+/// The noun that names the thing: last in English and German, first in French and Spanish; "" when none of its words does by itself.
 std::string head_of(const Lexicon& lexicon, std::string_view name);
 
 }  // namespace tamis::format::draft

@@ -4,6 +4,7 @@
 #include <map>
 
 #include "core/base/utf8.h"
+#include "core/format/draft_actions.h"
 #include "core/format/draft_keys.h"
 
 namespace tamis::format::draft {
@@ -14,9 +15,11 @@ using fiche::El;
 
 /// Something a step may name.
 struct Target {
+  std::size_t component = 0;
   std::string id;
   std::string shown;                       ///< for a question
   DraftIngredient* ingredient = nullptr;   ///< null: a component
+  DraftComponent* whole = nullptr;         ///< the component
 };
 
 struct Entry {
@@ -24,14 +27,22 @@ struct Entry {
   std::size_t target = 0;
 };
 
+constexpr std::size_t most_alike = 8;
+constexpr std::size_t most_earlier = 64;  // components before a step's own that it may name
+
 /// What the steps of one component may name, by the first word of each phrase.
 struct Scope {
   std::vector<Target> targets;
   std::map<std::string, std::vector<Entry>, std::less<>> entries;
+  std::map<std::string, std::size_t> count;
 
+  /// Of a phrase that very many answer to only the first few are kept: it is ambiguous all the same.
   void add(Target target, const std::vector<Key>& keys) {
     for (const Key& key : keys) {
-      if (!key.words.empty()) entries[key.words.front()].push_back({key, targets.size()});
+      if (key.words.empty()) continue;
+      std::string phrase;
+      for (const std::string& word : key.words) phrase += word + " ";
+      if (++count[phrase] <= most_alike) entries[key.words.front()].push_back({key, targets.size()});
     }
     targets.push_back(std::move(target));
   }
@@ -48,36 +59,47 @@ std::vector<Key> part_keys(const Desk& desk, const DraftIngredient& ingredient, 
     const std::string stemmed = stem(word, desk.lexicon.language());
     keys.push_back({{stemmed}, 1});
     if (ingredient.keys.empty() || ingredient.keys[0].words.size() != 1) continue;
-    keys.push_back({{ingredient.keys[0].words[0], stemmed}, 0});
+    const std::string& fruit = ingredient.keys[0].words[0];
+    keys.push_back({{fruit, stemmed}, 0});
+    if (desk.lexicon.language() != "de") continue;
+    for (const std::string_view between : {"", "n", "en"}) {  // "Zitronensaft"
+      keys.push_back({{stem(fruit + std::string(between) + std::string(word), "de")}, 0});
+    }
   }
   return keys;
 }
 
-void add_parts(const Desk& desk, Scope& scope, DraftIngredient& ingredient) {
+void add_parts(const Desk& desk, Scope& scope, std::size_t component, DraftIngredient& ingredient) {
   for (const DraftPart& part : ingredient.parts) {
-    scope.add({part.id, part.zest ? "zest" : "juice", &ingredient}, part_keys(desk, ingredient, part));
+    scope.add({component, part.id, part.zest ? "zest" : "juice", &ingredient}, part_keys(desk, ingredient, part));
   }
 }
 
-void add_ingredients(const Desk& desk, Scope& scope, DraftComponent& component) {
+void add_ingredients(const Desk& desk, Scope& scope, std::size_t number, DraftComponent& component) {
   for (DraftIngredient& ingredient : component.ingredients) {
-    scope.add({ingredient.id, ingredient.name, &ingredient}, ingredient.keys);
-    add_parts(desk, scope, ingredient);
+    scope.add({number, ingredient.id, ingredient.name, &ingredient}, ingredient.keys);
+    add_parts(desk, scope, number, ingredient);
   }
 }
 
 /// Component titles come behind every ingredient: their phrases rank lower.
-void add_component(const Desk& desk, Scope& scope, const DraftComponent& component) {
+void add_component(const Desk& desk, Scope& scope, std::size_t number, DraftComponent& component) {
   if (!component.own_title) return;
   std::vector<Key> keys = keys_of(desk.lexicon, component.title);
   keys.erase(std::remove_if(keys.begin(), keys.end(), [](const Key& key) { return key.rank == 2; }), keys.end());
   for (Key& key : keys) key.rank += 10;
-  scope.add({component.id, component.title, nullptr}, keys);
+  scope.add({number, component.id, component.title, nullptr, &component}, keys);
 }
+
+struct Answer {
+  std::size_t target = 0;
+  int rank = 0;
+};
 
 struct Hit {
   std::size_t words = 0;
-  std::vector<std::size_t> targets;  ///< all that answer equally well
+  std::vector<Answer> answers;       ///< all that the phrase can mean
+  std::vector<std::size_t> targets;  ///< those that are left of them
 };
 
 class Linker {
@@ -87,6 +109,28 @@ class Linker {
   }
 
   void run() {
+    find_hits();
+    const std::size_t home = home_component();
+    for (Found& found : hits_) {
+      if (found.hit.targets.size() > 1 && home != none) prefer_component(found.hit, home);
+      if (found.hit.targets.size() == 1 || all_of_them(found)) {
+        mark(found.at, found.hit);
+      } else {
+        ask(found.at, found.hit);
+      }
+    }
+    step_.marks.insert(step_.marks.end(), made_.begin(), made_.end());
+  }
+
+ private:
+  static constexpr std::size_t none = static_cast<std::size_t>(-1);
+
+  struct Found {
+    std::size_t at = 0;
+    Hit hit;
+  };
+
+  void find_hits() {
     for (std::size_t i = 0; i < step_.words.size();) {
       Hit hit = free(i) ? hit_at(i) : Hit{};
       if (hit.words == 0 || !is_food_here(i, hit)) {
@@ -94,17 +138,41 @@ class Linker {
         continue;
       }
       choose(i, hit);
-      if (hit.targets.size() == 1) {
-        mark(i, hit);
-      } else {
-        ask(i, hit);
-      }
-      i += hit.words;
+      const std::size_t taken = hit.words;
+      hits_.push_back({i, std::move(hit)});
+      i += taken;
     }
-    step_.marks.insert(step_.marks.end(), made_.begin(), made_.end());
   }
 
- private:
+  /// The one component that the sure names of this step belong to.
+  [[nodiscard]] std::size_t home_component() const {
+    std::size_t home = none;
+    for (const Found& found : hits_) {
+      if (found.hit.targets.size() != 1 || scope_.targets[found.hit.targets[0]].ingredient == nullptr) continue;
+      const std::size_t component = scope_.targets[found.hit.targets[0]].component;
+      if (home != none && home != component) return none;
+      home = component;
+    }
+    return home;
+  }
+
+  void prefer_component(Hit& hit, std::size_t home) const {
+    std::vector<std::size_t> kept;
+    for (const std::size_t t : hit.targets) {
+      if (scope_.targets[t].component == home) kept.push_back(t);
+    }
+    if (!kept.empty()) hit.targets = std::move(kept);
+  }
+
+  /// "the flours", where the list has two and calls neither so.
+  [[nodiscard]] bool all_of_them(const Found& found) const {
+    if (words().language() != "en" || found.hit.words != 1 || step_.words[found.at].text == stems_[found.at]) return false;
+    return std::all_of(found.hit.targets.begin(), found.hit.targets.end(), [&](std::size_t t) {
+      const DraftIngredient* ingredient = scope_.targets[t].ingredient;
+      return ingredient != nullptr && folded_letters(ingredient->name).find(step_.words[found.at].text) == std::string::npos;
+    });
+  }
+
   [[nodiscard]] const Lexicon& words() const { return desk_.lexicon; }
   [[nodiscard]] std::size_t match(Set set, std::size_t at) const { return words().match(set, step_.words, at); }
 
@@ -125,21 +193,37 @@ class Linker {
     return true;
   }
 
-  /// The longest phrase; of those equally long, the ones that name their thing best.
+  /// The longest phrase, and everything that answers to it.
   [[nodiscard]] Hit hit_at(std::size_t at) const {
     Hit hit;
-    int rank = 0;
     const auto found = scope_.entries.find(stems_[at]);
     if (found == scope_.entries.end()) return hit;
     for (const Entry& entry : found->second) {
       const std::size_t size = entry.key.words.size();
-      if (size < hit.words || (size == hit.words && entry.key.rank > rank) || !same(entry.key, at)) continue;
-      if (size > hit.words || entry.key.rank < rank) hit.targets.clear();
+      if (size < hit.words || !same(entry.key, at)) continue;
+      if (size > hit.words) hit.answers.clear();
       hit.words = size;
-      rank = entry.key.rank;
-      if (std::find(hit.targets.begin(), hit.targets.end(), entry.target) == hit.targets.end()) hit.targets.push_back(entry.target);
+      hit.answers.push_back({entry.target, entry.key.rank});
+    }
+    for (const Answer& answer : hit.answers) {
+      if (std::find(hit.targets.begin(), hit.targets.end(), answer.target) == hit.targets.end()) hit.targets.push_back(answer.target);
     }
     return hit;
+  }
+
+  /// Of those that answer, the ones that the phrase names best.
+  void keep_best_named(Hit& hit) const {
+    int best = 99;
+    const auto wanted = [&](const Answer& answer) {
+      return std::find(hit.targets.begin(), hit.targets.end(), answer.target) != hit.targets.end();
+    };
+    for (const Answer& answer : hit.answers) best = wanted(answer) ? std::min(best, answer.rank) : best;
+    std::vector<std::size_t> kept;
+    for (const Answer& answer : hit.answers) {
+      const bool known = std::find(kept.begin(), kept.end(), answer.target) != kept.end();
+      if (answer.rank == best && wanted(answer) && !known) kept.push_back(answer.target);
+    }
+    hit.targets = std::move(kept);
   }
 
   [[nodiscard]] bool ends_before(Set set, std::size_t at) const {
@@ -153,9 +237,9 @@ class Linker {
   [[nodiscard]] bool is_food_here(std::size_t at, const Hit& hit) const {
     const std::size_t behind = at + hit.words;
     const std::string& first = step_.words[at].text;
-    const bool verb = hit.words == 1 && match(Set::same_word_verb, at) == 1 && behind < step_.words.size() &&
-                      match(Set::determiner, behind) > 0 && (step_.words[at].opens_clause || (at > 0 && step_.words[at - 1].text == "and"));
-    if (verb) return scope_.targets[hit.targets[0]].ingredient != nullptr && any_with_purpose(hit);
+    const bool verb = hit.words == 1 && action_at(words(), step_.words, at).words > 0;
+    if (verb) return any_with_purpose(hit);
+    if (hit.words == 1 && is_participle(at)) return false;
     const bool water = first == "water" || first == "eau" || first == "wasser" || first == "agua";
     if (water && hit.words == 1 && (ends_before(Set::not_water_before, at) || match(Set::not_water_before, at > 0 ? at - 1 : at) > 0)) return false;
     if (hit.words == 1 && ends_before(Set::not_food_before, at)) return false;
@@ -163,6 +247,17 @@ class Linker {
       return scope_.targets[hit.targets[0]].ingredient == nullptr;
     }
     return true;
+  }
+  /// "le cercle beurré" holds no butter's name.
+  [[nodiscard]] bool is_participle(std::size_t at) const {
+    if (words().language() != "fr") return false;
+    const std::string typed = base::lower(desk_.slice(step_.words[at].where));
+    for (const std::string_view ending : {"\u00E9", "\u00E9e", "\u00E9s", "\u00E9es"}) {
+      if (typed.size() > ending.size() + 2 && typed.substr(typed.size() - ending.size()) == ending) {
+        return std::none_of(scope_.targets.begin(), scope_.targets.end(), [&](const Target& t) { return base::lower(t.shown).find(typed) != std::string::npos; });
+      }
+    }
+    return false;
   }
   [[nodiscard]] bool any_with_purpose(const Hit& hit) const {
     return std::any_of(hit.targets.begin(), hit.targets.end(), [&](std::size_t t) {
@@ -187,6 +282,7 @@ class Linker {
     keep_if(hit, greases(at) ? [](const Target& t, const std::string&) { return t.ingredient != nullptr && !t.ingredient->purpose.empty(); }
                              : [](const Target& t, const std::string&) { return t.ingredient == nullptr || t.ingredient->purpose.empty(); },
             {});
+    keep_best_named(hit);
     if (hit.targets.size() < 2) return;
     if (const Mark* amount = amount_before(start_of(at))) {
       keep_if(hit, [](const Target& t, const std::string& said) { return t.ingredient != nullptr && folded_letters(t.ingredient->amount) == said; },
@@ -258,13 +354,14 @@ class Linker {
   }
 
   void mark(std::size_t at, const Hit& hit) {
-    const Target& target = scope_.targets[hit.targets[0]];
     const std::size_t first = start_of(at);
     const Take take = take_before(first).share.empty() ? take_before(at) : take_before(first);
     Mark made;
     made.el = El::use;
     made.where = {step_.words[at].where.begin, step_.words[at + hit.words - 1].where.end};
-    made.attributes.emplace_back(At::of, target.id);
+    std::string ids;
+    for (const std::size_t t : hit.targets) ids += (ids.empty() ? "" : " ") + scope_.targets[t].id;
+    made.attributes.emplace_back(At::of, ids);
     if (!take.share.empty()) {
       made.where.begin = step_.words[take.from].where.begin;
       made.attributes.emplace_back(At::take, take.share);
@@ -274,7 +371,14 @@ class Linker {
     if (crosses(made.where)) made.where.begin = step_.words[at].where.begin;
     if (crosses(made.where)) return;
     made_.push_back(std::move(made));
+    for (const std::size_t t : hit.targets) count_as_used(scope_.targets[t]);
+  }
+
+  /// A component named whole takes all its ingredients along, where its own method is told with the others.
+  static void count_as_used(const Target& target) {
     if (target.ingredient != nullptr) target.ingredient->used = true;
+    if (target.whole == nullptr || !target.whole->steps.empty()) return;
+    for (DraftIngredient& ingredient : target.whole->ingredients) ingredient.used = true;
   }
 
   [[nodiscard]] bool crosses(base::Span where) const {
@@ -303,6 +407,7 @@ class Linker {
   Scope& scope_;
   DraftStep& step_;
   std::vector<std::string> stems_;
+  std::vector<Found> hits_;
   std::vector<Mark> made_;
 };
 
@@ -330,10 +435,12 @@ void link(Desk& desk, Recipe& recipe) {
     DraftComponent& component = recipe.components[i];
     if (component.steps.empty()) continue;
     Scope scope;
-    add_ingredients(desk, scope, component);
-    for (std::size_t other = 0; other < recipe.components.size(); ++other) {
-      if (component.whole_method) add_ingredients(desk, scope, recipe.components[other]);
-      if (!component.whole_method && other < i) add_component(desk, scope, recipe.components[other]);
+    add_ingredients(desk, scope, i, component);
+    const std::size_t first = component.whole_method || i < most_earlier ? 0 : i - most_earlier;
+    const std::size_t last = component.whole_method ? recipe.components.size() : i;
+    for (std::size_t other = first; other < last; ++other) {
+      if (component.whole_method) add_ingredients(desk, scope, other, recipe.components[other]);
+      add_component(desk, scope, other, recipe.components[other]);
     }
     for (DraftStep& step : component.steps) Linker(desk, scope, step).run();
   }

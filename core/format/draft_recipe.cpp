@@ -1,13 +1,9 @@
 #include "core/format/draft_recipe.h"
 
-#include <algorithm>
-
 namespace tamis::format::draft {
 
 void Desk::ask_once(const std::string& about, base::Span where, std::string words) {
-  if (std::find(asked.begin(), asked.end(), about) != asked.end()) return;
-  asked.push_back(about);
-  ask(where, std::move(words));
+  if (asked.insert(about).second) ask(where, std::move(words));
 }
 
 std::string slug(std::string_view name, std::size_t most_words) {

@@ -1,6 +1,7 @@
 #ifndef CORE_FORMAT_DRAFT_RECIPE_H
 #define CORE_FORMAT_DRAFT_RECIPE_H
 
+#include <set>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -24,7 +25,7 @@ struct Desk {
   measure::Reading reading;
   Lexicon lexicon;
   std::vector<Question> questions;
-  std::vector<std::string> asked;  ///< questions that are put once a draft, by what they are about
+  std::set<std::string> asked;   ///< questions that are put once a draft, by what they are about
 
   [[nodiscard]] std::string_view slice(base::Span span) const {
     return std::string_view(text).substr(span.begin, span.end - span.begin);
@@ -70,7 +71,12 @@ struct DraftIngredient {
 struct DraftStep {
   base::Span text;                ///< without its number
   std::vector<Word> words;
-  std::vector<Mark> marks;        ///< in order, nested or apart, never crossing
+  std::vector<Mark> marks;        ///< nested or apart, never crossing
+  struct Unclear {
+    base::Span where;
+    std::string question;
+  };
+  std::vector<Unclear> unclear;   ///< temperatures of which the words around do not say what has them
   std::string actions, place, day;
 };
 

@@ -92,7 +92,10 @@ std::string mode_of(const Desk& desk, const DraftStep& step, std::size_t first, 
   for (std::size_t i = last; i < step.words.size() && i < last + 3; ++i) {
     if (step.words[i].figure() || step.words[i].opens_sentence) break;
     const std::string_view mode = mode_at(desk, step, i, used);
-    if (mode.empty()) continue;
+    if (mode.empty() || is_taken(modes, i)) continue;
+    const bool of_next = step.words[i].opens_clause && i + used < step.words.size() && step.words[i + used].figure() &&
+                         !step.words[i + used].opens_clause;
+    if (of_next) break;  // "180 °C (fan 160 °C)"
     modes.taken.push_back(i);
     return std::string(mode);
   }
@@ -117,7 +120,7 @@ const Mark* twin_before(const Desk& desk, const DraftStep& step, base::Span wher
 
 }  // namespace
 
-std::optional<Mark> temperature_mark(Desk& desk, const DraftStep& step, std::size_t word, base::Span where,
+std::optional<Mark> temperature_mark(Desk& desk, DraftStep& step, std::size_t word, base::Span where,
                                      const measure::Amount& amount, OvenModes& modes) {
   std::size_t last = word;
   while (last < step.words.size() && step.words[last].where.begin < where.end) ++last;
@@ -137,7 +140,7 @@ std::optional<Mark> temperature_mark(Desk& desk, const DraftStep& step, std::siz
   const Mark* twin = twin_before(desk, step, where);
   mark.el = has_gas_mark(amount) ? El::oven_temp : twin != nullptr ? twin->el : kind_of(desk, step, word, last);
   if (mark.el == El::unknown) {
-    desk.ask(where, desk.folded(where) + ": of the oven, of the food or of what is around it? say it in the sentence");
+    step.unclear.push_back({where, desk.folded(where) + ": of the oven, of the food or of what is around it? say it in the sentence"});
     return std::nullopt;
   }
   if (mark.el == El::food_temp &&

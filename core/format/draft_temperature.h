@@ -15,9 +15,9 @@ struct OvenModes {
   std::vector<std::size_t> taken;
 };
 
-/// Says what a temperature is of, from the words around it: first its own clause, then the sentence. Nothing, and a
-/// question, when they do not tell.
-std::optional<Mark> temperature_mark(Desk& desk, const DraftStep& step, std::size_t word, base::Span where,
+/// Says what a temperature is of, from the words around it: first its own clause, then the sentence. Nothing, and an
+/// entry in step.unclear, when they do not tell.
+std::optional<Mark> temperature_mark(Desk& desk, DraftStep& step, std::size_t word, base::Span where,
                                      const measure::Amount& amount, OvenModes& modes);
 
 /// Asks for the scale of a figure that is a temperature by its place ("bake at 180", "160 fan", "180 degrees").

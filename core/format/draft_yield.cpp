@@ -99,7 +99,6 @@ std::vector<Length> lengths_in(const Reader& reader) {
 
 /// "20 × 30 cm": the unit stands once, behind the last; the first borrows it.
 void borrow_unit(const Reader& reader, std::vector<std::string>& sides) {
-  const std::string_view text = reader.desk.slice(reader.line);
   for (std::size_t i = 0; i + 1 < reader.words.size() && sides.size() == 1; ++i) {
     if (!reader.words[i].figure()) continue;
     const base::Span gap{reader.words[i].where.end, reader.words[i + 1].where.begin};
@@ -112,7 +111,6 @@ void borrow_unit(const Reader& reader, std::vector<std::string>& sides) {
     if (unit == std::string::npos || (static_cast<unsigned char>(last[unit]) & 0x80U) != 0) return;
     sides.insert(sides.begin(), typed(reader, i) + " " + last.substr(unit));
   }
-  (void)text;
 }
 
 bool read_mould(Reader& reader) {
@@ -138,6 +136,13 @@ bool read_mould(Reader& reader) {
   return false;
 }
 
+/// "Springform 26 cm", "Moule: 20 cm".
+bool opens_with_mould(const Reader& reader) {
+  if (reader.words.size() > 6) return false;
+  return std::any_of(std::begin(shapes), std::end(shapes),
+                     [&](const ShapeRow& row) { return reader.desk.lexicon.match(row.set, reader.words, 0) > 0; });
+}
+
 std::size_t behind_about(const Reader& reader, std::size_t at) {
   while (at < reader.words.size() && !reader.words[at].figure() && at < 4) {
     const std::string& word = reader.words[at].text;
@@ -160,7 +165,7 @@ std::optional<DraftYield> read_yield(const Desk& desk, base::Span line) {
   const std::size_t at = behind_about(reader, opens);
   const bool counted = read_count(reader, at, serves > 0, makes > 0);
   const bool massed = !counted && makes > 0 && read_mass(reader, at);
-  const bool moulded = (opens > 0 || reader.words[0].figure() || reader.words[0].text == "mould") && read_mould(reader);
+  const bool moulded = (opens > 0 || reader.words[0].figure() || opens_with_mould(reader)) && read_mould(reader);
   if (opens == 0 && !moulded && !(counted && reader.words.size() <= 3)) return std::nullopt;
   if (!counted && !massed && !moulded) return std::nullopt;
   reader.made.attributes.emplace_back(At::words, desk.folded(line));
