@@ -311,8 +311,7 @@ class Arranger {
       return amount && !line.numbered && !line.stop && line.words.size() <= 10 && !starts_with_verb(desk_, line) &&
              !has_verb(desk_, line) && !number_alone_;
     }
-    const bool order = line.words.size() > 1 && words().match(Set::determiner, line.words, 1) > 0;
-    if (starts_with_verb(desk_, line) && (order || !ends_with_amount(desk_, line) || line.stop)) return false;
+    if (starts_with_verb(desk_, line)) return false;
     if (amount) return line.words.size() <= 2 * most_ingredient_words;
     if (line.words.size() > 9 || line.stop) return false;
     if (region_ == Region::ingredients) return line.bullet || !line.numbered;

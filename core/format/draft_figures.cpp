@@ -61,6 +61,16 @@ struct Candidate {
   Figure figure;
 };
 
+/// "3 h 30 at room temperature": minutes without a unit behind the hours.
+std::size_t with_minutes(const Desk& desk, base::Span rest, std::size_t used) {
+  const std::string_view text = start_of(desk.slice(rest));
+  const std::vector<Word> behind = words_of(text.substr(used));
+  if (behind.empty() || behind[0].text.size() != 2 || behind[0].where.begin != 1) return used;
+  if (behind[0].text.find_first_not_of("0123456789") != std::string::npos) return used;
+  const std::size_t end = used + behind[0].where.end;
+  return measure::read_duration(text.substr(0, end), desk.reading) ? end : used;
+}
+
 Candidate best_at(const Desk& desk, base::Span rest) {
   Candidate best;
   for (const measure::Kinds kinds : {measure::temperature_kinds, measure::time_kinds, measure::length_kinds,
@@ -70,6 +80,7 @@ Candidate best_at(const Desk& desk, base::Span rest) {
     if (found.used <= best.used || is_piece(found.amount)) continue;
     best = {found.used, found.amount.kind, found};
   }
+  if (best.kind == Kind::time && best.used > 0) best.used = with_minutes(desk, rest, best.used);
   if (const std::size_t used = lengths_at(desk, rest); used > best.used) best = {used, Kind::length, {}};
   return best;
 }

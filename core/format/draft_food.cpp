@@ -97,14 +97,37 @@ std::string display_name(const food::Food& food, std::string_view language) {
   return std::string(names.substr(0, names.find('|')));
 }
 
+/// The word of a food's name that says what it is: the last in English, the first in French, figures left out.
+std::string noun_of(std::string_view name, std::string_view language) {
+  std::string noun;
+  for (const Word& word : words_of(name)) {
+    if (word.figure() || word.text == "fat") continue;
+    if (noun.empty() || language != "fr") noun = stem(word.text, language);
+  }
+  return noun;
+}
+
+/// Some name of the food ends (French: starts) as `name` does: "heavy cream" is a cream, "cream cheese" is none.
+bool is_kind_of(const food::Food& food, std::string_view name, std::string_view language) {
+  std::string_view rest = language == "fr" ? food.french : food.english;
+  while (!rest.empty()) {
+    const std::size_t end = std::min(rest.find('|'), rest.size());
+    if (noun_of(rest.substr(0, end), language) == noun_of(name, language)) return true;
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  return false;
+}
+
 /// Foods of the list whose fat comes nearest to what the author wrote.
-std::vector<const food::Food*> with_fat(const std::vector<Match>& matches, const std::string& fat) {
+std::vector<const food::Food*> with_fat(const std::vector<Match>& matches, const std::string& fat,
+                                        std::string_view name, std::string_view language) {
   const double wanted = std::strtod(fat.c_str(), nullptr);
   std::vector<const food::Food*> found;
   double nearest = most_fat_apart;
   for (const Match& match : matches) {
     const double apart = std::abs(match.food->per_100_g.fat - wanted);
     if (match.how == Match::How::near || std::isnan(apart) || apart > nearest) continue;
+    if (!is_kind_of(*match.food, name, language)) continue;
     if (apart < nearest) found.clear();
     nearest = apart;
     found.push_back(match.food);
@@ -133,7 +156,7 @@ void ask_which(Desk& desk, const DraftIngredient& ingredient, std::string_view n
   if (foods.size() == 1) {
     return desk.ask_once(about, ingredient.line,
                          "is \"" + std::string(name) + "\" " + std::string(foods[0]->id) + " (" +
-                             display_name(*foods[0], desk.lexicon.language()) + ")? say so with food=");
+                             display_name(*foods[0], desk.lexicon.language()) + ")?");
   }
   std::string words = "which \"" + std::string(name) + "\"? ";
   for (std::size_t i = 0; i < foods.size() && i < 4; ++i) {
@@ -160,7 +183,7 @@ void look(Search& search, const DraftIngredient& ingredient, std::string_view na
           bool in_table_language) {
   const std::vector<Match> matches = food::look_up(name, language, 12);
   if (matches.empty()) return;
-  if (!ingredient.fat.empty()) settle(search, with_fat(matches, ingredient.fat));
+  if (!ingredient.fat.empty()) settle(search, with_fat(matches, ingredient.fat, name, language));
   if (search.found == nullptr && !ingredient.cocoa.empty()) settle(search, with_cocoa(matches, ingredient.cocoa));
   if (search.found != nullptr) return;
   if (ingredient.fat.empty()) settle(search, best_of(matches));

@@ -21,7 +21,7 @@ struct Reader {
   std::string rest;
   DraftIngredient made;
   std::optional<measure::Amount> amount;  ///< the first statement
-  bool connected = false;                 ///< "of", "de" stood behind the amount
+  bool unclear = false;                   ///< an amount stands there that cannot be read; that is asked already
 
   void drop(std::size_t bytes) { rest = std::string(base::trimmed(std::string_view(rest).substr(bytes))); }
 };
@@ -77,6 +77,7 @@ void take_parts_front(Reader& reader) {
 void ask_unreadable(Reader& reader) {
   const std::vector<Word> words = words_of(reader.rest);
   if (words.empty() || !words[0].figure()) return;
+  reader.unclear = true;
   const std::size_t end = words.size() > 1 ? words[1].where.end : words[0].where.end;
   const std::string typed = reader.rest.substr(0, end);
   const auto why = measure::read_amount(typed, measure::amount_kinds, reader.desk.reading);
@@ -106,6 +107,10 @@ bool take_packs(Reader& reader, const Figure& count) {
   writing.language = reader.desk.reading.language;
   reader.amount = measure::amount_of(total, *one.unit);
   reader.made.amount = measure::write_amount(*reader.amount, writing);
+  constexpr std::string_view no_break = "\u00A0";  // for paper; a fiche is typed with plain spaces
+  if (const std::size_t at = reader.made.amount.find(no_break); at != std::string::npos) {
+    reader.made.amount.replace(at, no_break.size(), " ");
+  }
   reader.made.pieces = reader.rest.substr(0, count.used);  // becomes packs, see the writer
   reader.made.pack = std::string(behind.substr(0, each.used));
   reader.drop(static_cast<std::size_t>(behind.data() + each.used - reader.rest.data()));
@@ -121,7 +126,6 @@ void take_connective(Reader& reader) {
   const std::vector<Word> words = words_of(reader.rest);
   const std::size_t used = reader.desk.lexicon.match(Set::connective, words, 0);
   if (used == 0 || used >= words.size() || words[0].where.begin != 0) return;
-  reader.connected = true;
   reader.drop(words[used].where.begin);
 }
 
@@ -326,7 +330,7 @@ std::string without_stop(std::string name) {
 }
 
 DraftIngredient read_one(Desk& desk, base::Span line, std::string text) {
-  Reader reader{desk, line, std::move(text), {}, {}, false};
+  Reader reader{desk, line, std::move(text), {}, {}};
   reader.made.line = line;
   take_optional_front(reader);
   take_parts_front(reader);
@@ -343,12 +347,13 @@ DraftIngredient read_one(Desk& desk, base::Span line, std::string text) {
     desk.ask(line, "an amount without a food: what is it of?");
     return std::move(reader.made);
   }
+  reader.made.keys = keys_of(desk.lexicon, bare);
+  reader.made.bare = bare;
+  if (reader.unclear) return std::move(reader.made);
   if (!reader.amount && reader.made.purpose.empty()) {
     desk.ask(line, "how much \"" + reader.made.name + "\"? the line gives no amount");
   }
-  reader.made.bare = bare;
   find_food(desk, reader.made, bare);
-  reader.made.keys = keys_of(desk.lexicon, bare);
   return std::move(reader.made);
 }
 

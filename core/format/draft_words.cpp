@@ -46,9 +46,9 @@ bool is_letter(char32_t c) {
 
 bool joins_figure(char32_t c) { return c == U'.' || c == U',' || c == U'/' || c == 0x2044; }
 bool ends_sentence(char32_t c) { return c == U'.' || c == U'!' || c == U'?' || c == U';' || c == 0x2026; }
-bool ends_clause(char32_t c) {
-  return c == U',' || c == U':' || c == U'(' || c == U')' || c == U'/' || c == 0x2013 || c == 0x2014;
-}
+bool ends_clause(char32_t c) { return c == U',' || c == U':' || c == U'(' || c == U')' || c == 0x2014; }
+/// With a space before it only: "180 °C / 350 °F", but "15–20 minutes".
+bool ends_clause_spaced(char32_t c) { return c == U'/' || c == 0x2013; }
 
 char32_t scalar_at(std::string_view text, std::size_t at) {
   return at < text.size() ? base::next_scalar(text, at).value_or(0xFFFD) : 0;
@@ -144,7 +144,8 @@ std::vector<Word> words_of(std::string_view text, std::uint32_t offset) {
     const char32_t c = base::next_scalar(text, at).value_or(0xFFFD);
     if (!is_letter(c) && !is_digit(c) && !is_fraction(c)) {
       sentence = sentence || ends_sentence(c);
-      clause = clause || sentence || ends_clause(c);
+      const bool spaced = start > 0 && text[start - 1] == ' ' && ends_clause_spaced(c);
+      clause = clause || sentence || spaced || ends_clause(c);
       continue;
     }
     at = std::max(at, word_end(text, start));

@@ -18,7 +18,7 @@ struct Word {
   base::Span where;
   std::string text;
   bool opens_sentence = false;  ///< first of the text, or behind . ! ? ;
-  bool opens_clause = false;    ///< that, or behind , : ( ) – /
+  bool opens_clause = false;    ///< that, or behind , : ( ) and a dash or stroke that stands apart
   [[nodiscard]] bool figure() const;  ///< starts with a digit or a vulgar fraction
 };
 

@@ -107,7 +107,7 @@ TEST_CASE("ingredients are linked to the words that name them", "[draft]") {
       {"en", "100 g butter", "Add 20 g of the butter.",
        "Add <use of=\"butter\"><amount>20 g</amount> of the butter</use>."},
       {"en", "100 g butter\nbutter for the tin", "Grease the tin with butter.",
-       "Grease the tin with <use of=\"dish-butter\">butter</use>."},
+       "Grease the tin with <use of=\"recipe-butter\">butter</use>."},
       {"en", "100 g butter\nbutter for the tin", "Melt the butter.", "Melt the <use of=\"butter\">butter</use>."},
       {"en", "100 g butter\n50 ml cream", "Cream the butter.", "Cream the <use of=\"butter\">butter</use>."},
       {"en", "100 g water", "Stir over a pan of simmering water.", "Stir over a pan of simmering water."},

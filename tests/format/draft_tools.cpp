@@ -69,7 +69,7 @@ std::string inner_xml(const fiche::Document& document, fiche::Node node) {
 }
 
 std::string ingredient_line(const fiche::Document& document, fiche::Node node, bool with_food) {
-  std::string out = folded(document.direct_text(node)) + " |";
+  std::string out = folded(document.direct_text(node) + " |");
   for (fiche::Attr a = document.first_attribute(node); a != fiche::none; a = document.next_attribute(a)) {
     const std::string_view name = document.attribute_name(a);
     if (name == "id" || (name == "food" && !with_food)) continue;
