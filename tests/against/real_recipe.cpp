@@ -79,10 +79,12 @@ PrintedRecipe recipe(const json& file) {
     }
   }
   for (const json& pair : file.at("printed_pairs")) out.pairs.emplace_back(text(pair, "us"), text(pair, "metric"));
-  for (const auto& [key, value] : file.items()) {
-    const bool about_the_source = key == "where" || key == "source" || key == "printed_pairs" || key == "quirks" ||
-                                  key.ends_with("_note");
-    if (!about_the_source) all_texts(value, out.facts);
+  for (const auto& key : {"title", "yield", "steps", "ccp", "core_temperatures"}) {
+    if (file.contains(key)) all_texts(file.at(key), out.facts);
+  }
+  for (const json& row : file.at("ingredients")) {
+    out.facts.push_back(text(row, "name"));
+    out.facts.push_back(text(row, "notes"));
   }
   return out;
 }

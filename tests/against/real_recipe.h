@@ -39,7 +39,7 @@ struct PrintedStep {
 };
 struct PrintedRecipe {
   std::vector<std::string> batches, controls, quirks;
-  std::vector<std::string> facts;  ///< every other text of the file that may hold a figure
+  std::vector<std::string> facts;  ///< texts that may hold a figure: yield, steps, names and notes of ingredients
   std::vector<std::string> heat_words;  ///< "temps" without a figure
   std::vector<int> portions;
   std::vector<PrintedIngredient> ingredients;

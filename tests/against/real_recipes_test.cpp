@@ -3,8 +3,10 @@
 
 #include <catch2/catch.hpp>
 
+#include "core/format/format.h"
 #include "tests/against/place.h"
 #include "tests/against/real_recipe.h"
+#include "tests/shared_files.h"
 
 // Fourteen recipes that nobody of this project wrote (real-recipes/*.json of the reference data) as fiches: what is
 // hard in each of them has a place that says it (real/quirks.csv).
@@ -107,6 +109,19 @@ TEST_CASE("conditions, branches, reductions and control points of the source are
     }
     CHECK(at_place(*real->document, "step control").size() >= controls);
   }
+}
+
+TEST_CASE("the worked example reads in both spellings and is one document", "[real]") {
+  const auto read = [](const std::string& path) {
+    return format::read(std::make_shared<base::Source>(path, project_file(path)));
+  };
+  const format::Read xml = read("schemas/example.fiche.xml");
+  const format::Read json = read("schemas/example.fiche.json");
+  REQUIRE(xml.document != nullptr);
+  REQUIRE(json.document != nullptr);
+  CHECK(fiche::same_meaning(*xml.document, *json.document));
+  CHECK(format::lay_out(*xml.document, fiche::Spelling::json) == project_file("schemas/example.fiche.json"));
+  CHECK(format::lay_out(*json.document, fiche::Spelling::xml) == project_file("schemas/example.fiche.xml"));
 }
 
 }  // namespace tamis::tests

@@ -4,7 +4,8 @@ python3-jsonschema (JSON Schema 2020-12).
 
     validate.py good    every fiche and kitchen file of the project passes all the schemas of its spelling
     validate.py bad     each file of tests/schemas/bad is refused by exactly the schemas that bad.csv names
-    validate.py rules   tamis check says about each of them exactly the rule that bad.csv names
+    validate.py rules   tamis check says about each of them exactly the rule that bad.csv names,
+                        and nothing about the worked example
     validate.py twins   what tamis format writes as JSON is what as_json.py makes of the same XML, and passes
     validate.py page    every fragment in schemas/README.md stands in the worked example
     validate.py ajv     the JSON schema once more, by ajv
@@ -149,6 +150,8 @@ def rules():
         found = sorted({f["rule"] for file in json.loads(ran.stdout)["files"] for f in file["findings"]})
         if found != [row["rule"]]:
             problems.append((path, f"check says {found}, expected {row['rule']}"))
+    if tamis("check", "--strict", SCHEMAS).returncode != 0:
+        problems.append((SCHEMAS, "check has something to say about the worked example"))
     report(problems)
 
 
