@@ -151,7 +151,7 @@ bool stated(const fiche::Fiche& fiche, const measure::Amount& amount, El inside 
   return std::any_of(fiche.statements.begin(), fiche.statements.end(), [&](const fiche::Statement& s) {
     if (!is_figure(s, amount)) return false;
     Node n = s.node;
-    while (inside != El::unknown && n != fiche::none && fiche.document->el(n) != inside && n != fiche.document->root()) {
+    while (inside != El::unknown && fiche.document->el(n) != inside && n != fiche.document->root()) {
       n = fiche.document->parent(n);
     }
     return inside == El::unknown || fiche.document->el(n) == inside;
