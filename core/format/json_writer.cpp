@@ -161,9 +161,10 @@ std::string JsonWriter::attribute(fiche::Attr a) const {
   const std::string_view name = document_.attribute_name(a);
   const base::Span key = document_.attribute_name_span(a);
   const std::string value = quoted_json(document_.attribute_value(a));
-  if (document_.attribute_made(a)) return quoted_json(name == "content" ? "#content" : name) + ": " + value;
+  const std::string spelled = quoted_json(name == "content" ? "#content" : name);
+  if (document_.attribute_made(a)) return spelled + ": " + value;
   if (!document_.attribute_changed(a)) return slice(key.begin - 1, document_.attribute_span(a).end);
-  return slice(key.begin - 1, shape_.value_behind(key.end + 1)) + value;
+  return spelled + slice(key.end + 1, shape_.value_behind(key.end + 1)) + value;  // its name may have changed too
 }
 
 /// The children from `first` up to `last` (not included) as the items of the array at `open`.

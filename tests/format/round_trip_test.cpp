@@ -100,7 +100,7 @@ class RandomEdits {
     using fiche::El;
     static constexpr El elements[] = {El::note, El::use, El::gate, El::component, El::amount};
     const El some = elements[random_() % std::size(elements)];
-    switch (random_() % 9) {
+    switch (random_() % 10) {
       case 0: return d_.set_attribute(n, At::id, words());
       case 1: return d_.set_attribute(n, At::was_at, words());
       case 2: return d_.remove_attribute(n, At::id);
@@ -109,6 +109,9 @@ class RandomEdits {
       case 5: (void)d_.add_comment(n, words(), some_child(n)); return;
       case 6:
         if (n != d_.root()) d_.remove(n);
+        return;
+      case 8:
+        if (d_.find(n, At::of) != fiche::none && d_.find(n, At::take) == fiche::none) d_.rename_attribute(n, At::of, At::take);
         return;
       case 7: (void)d_.add_comment(d_.top(), words(), d_.root()); return;
       default:

@@ -137,4 +137,63 @@ TEST_CASE("what is no well-formed fiche is refused, with its place and the reaso
   }
 }
 
+TEST_CASE("limits are named", "[xml]") {
+  const auto refusal = [](std::string text) {
+    const format::Read read = read_xml(std::move(text));
+    CHECK(read.document == nullptr);
+    return read.findings.empty() ? "" : read.findings.front().rule + ": " + read.findings.front().message;
+  };
+  const auto nested = [](std::size_t depth) {  // the root counts
+    std::string text = head;
+    for (std::size_t i = 1; i < depth; ++i) text += "<note>";
+    for (std::size_t i = 1; i < depth; ++i) text += "</note>";
+    return text + "</fiche>";
+  };
+  CHECK(read_xml(nested(format::most_depth)).document != nullptr);
+  CHECK(refusal(nested(format::most_depth + 1)) == "over-limit: elements stand more than 256 deep");
+
+  const auto attributes = [](std::size_t count) {  // the root's two count
+    std::string text = "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"a\"";
+    for (std::size_t i = 2; i < count; ++i) text += " a" + std::to_string(i) + "=\"\"";
+    return text + "/>";
+  };
+  CHECK(read_xml(attributes(format::most_attributes)).document != nullptr);
+  CHECK(refusal(attributes(format::most_attributes + 1)) == "over-limit: more than 256 attributes in one tag");
+
+  CHECK(read_xml(head + "<" + std::string(256, 'a') + "/></fiche>").document != nullptr);
+  CHECK(refusal(head + "<" + std::string(257, 'a') + "/></fiche>") == "over-limit: a name of 257 bytes; at most 256 are read");
+  CHECK(refusal(std::string(format::most_bytes + 1, ' ')) == "over-limit: the file has 65 MB; at most 64 MB are read");
+}
+
+TEST_CASE("columns are right behind letters of several bytes", "[xml]") {
+  const format::Read read = read_xml(head + "\n<step id=\"½\">180 °C, crème \xF0\x9F\x8D\xB0 <time>5 min</time></step></fiche>");
+  REQUIRE(read.document != nullptr);
+  const fiche::Document& d = *read.document;
+  const fiche::Node time = d.child(d.child(d.root(), fiche::El::step), fiche::El::time);
+  CHECK(d.source().place(d.span(time).begin) == base::Place{2, 30});
+}
+
+TEST_CASE("a mistake with one cure brings it along", "[xml]") {
+  struct Row {
+    std::string text, mended;
+  };
+  const Row rows[] = {
+      {head + "salt & pepper</fiche>", head + "salt &amp; pepper</fiche>"},
+      {head + "below < 5 °C</fiche>", head + "below &lt; 5 °C</fiche>"},
+      {head + "180&nbsp;g</fiche>", head + "180&#160;g</fiche>"},
+      {"<fiche id=\"a\"/>", "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"a\"/>"},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.text);
+    const format::Read read = read_xml(row.text);
+    REQUIRE(read.findings.size() == 1);
+    REQUIRE(read.findings.front().edits.size() == 1);
+    const base::Edit& edit = read.findings.front().edits.front();
+    std::string mended = row.text;
+    mended.replace(edit.where.begin, edit.where.end - edit.where.begin, edit.text);
+    CHECK(mended == row.mended);
+    CHECK(read_xml(mended).document != nullptr);
+  }
+}
+
 }  // namespace tamis::tests

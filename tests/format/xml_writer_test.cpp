@@ -53,7 +53,9 @@ TEST_CASE("an unedited file is written back byte for byte", "[xml]") {
 TEST_CASE("only what was changed is respelled", "[xml]") {
   CHECK(edited(head + "<step  id='x'\n on = 'hob' >Boil &#xB0;.</step ></fiche>", El::step,
                [](auto& d, Node n) { d.set_attribute(n, At::on, "the \"big\" oven"); }) ==
-        head + "<step  id='x'\n on=\"the &quot;big&quot; oven\" >Boil &#xB0;.</step></fiche>");
+        head + "<step  id='x'\n on = 'the &quot;big&quot; oven' >Boil &#xB0;.</step></fiche>");
+  CHECK(edited(head + "<step id='x'/></fiche>", El::step, [](auto& d, Node n) { d.set_attribute(n, At::id, "it's"); }) ==
+        head + "<step id='it&apos;s'/></fiche>");
   CHECK(edited(head + "<step id='x' />\n</fiche>", El::step,
                [](auto& d, Node n) { d.set_attribute(n, At::do_, "mix"); }) ==
         head + "<step id='x' do=\"mix\" />\n</fiche>");
