@@ -112,7 +112,7 @@ class Restorer {
         {"changed-after-conversion", base::Severity::warning, now.where,
          "\"" + now.text + "\" is no conversion of the author's \"" + kept.text + "\" any more: it was changed since",
          "\"" + now.text + "\" counts as the author's figure now; put the old one back by hand if the change was a slip",
-         "", {}, {}});
+         "common practice", {}, {}});
     Document& document = out_.document;
     const std::string text = spelled_for_author(now);
     if (now.at == At::unknown) {

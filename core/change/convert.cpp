@@ -30,7 +30,7 @@ bool refuse_undeclared(Work& work) {
     if (!statement.fault || statement.fault->rule != "ambiguous-unit") continue;
     any = true;
     work.say("not-converted", base::Severity::error, statement.where,
-             "nothing was converted: " + statement.fault->message, statement.fault->advice);
+             "nothing was converted: " + statement.fault->message, statement.fault->advice, statement.fault->source);
   }
   return any;
 }
@@ -50,7 +50,10 @@ Converted convert(const Document& document, const fiche::Kitchen& kitchen, const
   if (root == fiche::none || document.el(root) != El::fiche) return {document.clone(), {}};
   Restored restored = restore_author(document, kitchen);
   Work work{std::move(restored.document), kitchen, wish};
-  work.findings = std::move(restored.findings);
+  for (base::Finding& changed : restored.findings) {
+    work.say(changed.rule, changed.severity, changed.where, std::move(changed.message), std::move(changed.advice),
+             std::move(changed.source));
+  }
   work.author = fiche::read_fiche(work.document, kitchen);
   work.after = work.author.reading;
   work.after.system = wish.units;

@@ -16,7 +16,7 @@ struct ConvertWish {
   enum class By : unsigned char { mass, volume, both, as_written } by = By::as_written;
   /// Oven figures for this mode ("fan", "static"); empty: as written.
   std::string oven;
-  /// Reader's market ("US", "GB", "FR", "DE"): names what can be bought there. Empty: foods stay.
+  /// Reader's market ("US", "GB", "FR", "DE"): what can be bought there stands in. Empty: foods stay.
   std::string market;
 };
 
@@ -38,7 +38,9 @@ struct Converted {
 ///   - fiche/@units becomes the wanted system, so that a bare "cup" reads as what was written; was-units keeps whose
 ///     bare names the kept figures use, "none" where the author declared none.
 ///   - a figure that stands in the wanted system already is not touched.
-///   - A figure that somebody changed after a conversion, beyond what kitchen rounding could have done, is the
+///   - "Again the author's own" is byte for byte in XML, but for a file on one line that had a market note in it (a line
+///     break stays) and figures spelled with references. In JSON, a bare string that took an attribute stays an object.
+///   - a figure that somebody changed after a conversion, beyond what kitchen rounding could have done, is the
 ///     author's figure from then on; the one kept beside it goes, and a finding says so.
 ///
 /// also, the author's second system. Where it is the one in the wanted system, it is the author's own figure and
@@ -58,6 +60,10 @@ struct Converted {
 ///
 /// Oven mode. From static to fan 20 °C or 25 °F less, from fan to static as much more (common practice); a step that
 /// states a figure for the wanted mode keeps its own. Other modes, and figures whose mode is not stated, stay.
+///
+/// Market. What core/change/market.inc says of a food sold otherwise there is written over food, name, size, bloom, fat,
+/// and its amounts follow by the row's rule; was-food marks the ingredient, and a <note kind="market"> behind it tells
+/// the cook. All of it goes on the way back.
 ///
 /// A name whose system nobody declared ("1 cup") would turn into a guess: the document is then given back as it was,
 /// with a finding of severity error for each.

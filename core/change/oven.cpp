@@ -70,7 +70,8 @@ void plan_one(Work& work, const Statement& statement) {
     return work.say("oven-mode-unknown", base::Severity::advice, statement.where,
                     figure + (unstated ? " stays: the fiche does not say whether it is for a fan or a static oven"
                                        : " stays: it is for a " + std::string(mode) + " oven, and no rule leads from that"),
-                    unstated ? "state mode=\"static\" or mode=\"fan\" beside it" : "test it in the other oven");
+                    unstated ? "state mode=\"static\" or mode=\"fan\" beside it" : "test it in the other oven",
+                    "common practice");
   }
   const bool fahrenheit = in_fahrenheit(*statement.amount);
   work.oven_shifts[statement.node] = wanted == "fan" ? -1 : 1;

@@ -28,6 +28,8 @@ namespace {
 using Amounts = std::vector<Amount>;
 using By = ConvertWish::By;
 
+constexpr const char* tolerance_source = "the food's tolerance (common practice)";
+
 /// A figure chosen for a place, and the words for it.
 struct Choice {
   Amounts amounts;
@@ -94,7 +96,8 @@ class Rewriter {
     if (!statement.fault) return true;
     if (!statement.fault->rule.starts_with("unknown-trade-word")) {
       work_.say("not-converted", base::Severity::warning, statement.where,
-                "\"" + statement.text + "\" was left as it is: " + statement.fault->message, statement.fault->advice);
+                "\"" + statement.text + "\" was left as it is: " + statement.fault->message, statement.fault->advice,
+                statement.fault->source.empty() ? "common practice" : statement.fault->source);
     }
     return false;
   }
@@ -188,7 +191,7 @@ class Rewriter {
     work_.say("conversion-beyond-tolerance", base::Severity::warning, from.where,
               "\"" + from.text + "\" stays: it is too little to be measured in " +
                   std::string(measure::system_name(units_)) + " units",
-              "weigh it as written");
+              "weigh it as written", tolerance_source);
     if (stays_readable(from, amounts)) return std::nullopt;
     return Choice{{amounts.front()}, write_exactly(amounts, work_.after), false};
   }
@@ -202,7 +205,7 @@ class Rewriter {
                 "\"" + from.text + "\" becomes \"" + made.text + "\", " + percent(end.share) + " off; " +
                     name_of(work_.author, pair.subject) + " allows " +
                     percent(pair.subject.tolerance.share.approximate()),
-                end.better.empty() ? "weigh it" : end.better);
+                end.better.empty() ? "weigh it" : end.better, tolerance_source);
       return;
     }
   }
@@ -270,7 +273,8 @@ class Rewriter {
                   (unnamed ? "the ingredient names no food"
                            : "no density is known for " + name_of(work_.author, pair.subject)),
               unnamed ? "give it a food (tamis foods finds one)"
-                      : "weigh a cup of it once and state density=\"1 cup = ... g\" in the kitchen file");
+                      : "weigh a cup of it once and state density=\"1 cup = ... g\" in the kitchen file",
+              "common practice");
   }
 
   // ---- also's figure
@@ -278,6 +282,7 @@ class Rewriter {
   std::optional<Choice> other_kind(const Pair& pair, const Amounts& text) {
     const Kind first = text.front().kind;
     if (work_.wish.by != By::both || !pair.subject.crosses || !weighs_or_fills(first)) return std::nullopt;
+    if (is_unmeasured(text.front())) return std::nullopt;  // a pinch has no second figure
     const Kind other = first == Kind::mass ? Kind::volume : Kind::mass;
     if (pair.swap == nullptr) {
       if (pair.figure.front().kind == other && all_stand_in(pair.figure, units_)) {

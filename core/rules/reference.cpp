@@ -38,6 +38,7 @@ std::string section(const Rule& rule) {
 }
 
 std::string_view heading(std::string_view topic) {
+  if (topic == "conversion") return "## Conversions (said by `tamis convert`)\n\n";
   return topic == "document" ? "## The document\n\n" : "## Measures\n\n";
 }
 
@@ -68,7 +69,7 @@ std::string shown_example(std::string_view example) {
 std::string reference_page() {
   std::string list;
   std::string sections;
-  for (const std::string_view topic : {"document", "measure"}) {
+  for (const std::string_view topic : {"document", "measure", "conversion"}) {
     list += heading(topic);
 
     list += "| rule | severity | what it finds |\n| --- | --- | --- |\n";

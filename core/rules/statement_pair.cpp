@@ -45,7 +45,8 @@ std::vector<StatementPair> was_pairs(const fiche::Fiche& fiche) {
   std::vector<StatementPair> out;
   for (const Statement& statement : fiche.statements) {
     if (statement.at == At::unknown || !fiche::name_of(statement.at).starts_with("was")) continue;
-    if (!food_was_changed(fiche, statement.node)) add_pair(fiche, statement, out);
+    const bool other_oven = fiche.document->find(statement.node, At::was_mode) != fiche::none;
+    if (!other_oven && !food_was_changed(fiche, statement.node)) add_pair(fiche, statement, out);
   }
   return out;
 }

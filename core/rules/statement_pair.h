@@ -19,7 +19,7 @@ struct StatementPair {
 std::vector<StatementPair> also_pairs(const fiche::Fiche& fiche);
 
 /// Each figure and the author's own that a conversion kept: text and was, also and was-also, each and was-each ...
-/// Not where the conversion took another food: its amount was worked out afresh.
+/// Not where the conversion took another food or another oven: there the figure was worked out afresh.
 std::vector<StatementPair> was_pairs(const fiche::Fiche& fiche);
 
 /// The ingredient a node belongs to: itself, the one around it, or the only one that the <use> around it names; none

@@ -123,6 +123,11 @@ TEST_CASE("by both, the second kind stands in also") {
   CHECK(converted(poured.xml, wish(System::metric)).xml == milk);
 }
 
+TEST_CASE("a pinch gets no second figure") {
+  const std::string own = fiche_around("<ingredient food=\"salt\">1 pinch</ingredient>", metric);
+  for (const By by : {By::mass, By::volume, By::both}) CHECK(converted(own, wish(System::us, by)).xml == own);
+}
+
 TEST_CASE("what has no density stays as it is measured, and a finding says so once") {
   const std::string own = fiche_around("<ingredient name=\"stardust\">1 cup<amount batch=\"b\">2 cups</amount></ingredient>", us);
   const Result made = converted(own, wish(System::metric, By::mass));

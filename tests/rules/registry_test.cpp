@@ -64,7 +64,7 @@ TEST_CASE("every rule says what, why and where from") {
   for (const rules::Rule* rule : rules::rules()) {
     CAPTURE(rule->id);
     CHECK(ids.insert(rule->id).second);
-    CHECK((rule->topic == "document" || rule->topic == "measure"));
+    CHECK((rule->topic == "document" || rule->topic == "measure" || rule->topic == "conversion"));
     CHECK(rule->severity != base::Severity::off);
     CHECK(rule->summary.size() > 15);
     CHECK(rule->summary.size() <= 90);
