@@ -79,9 +79,7 @@ void close_run(const Document& document, std::vector<Part>& parts, std::vector<R
 
 }  // namespace
 
-bool is_blank(std::string_view text) {
-  return std::all_of(text.begin(), text.end(), is_blank_byte);
-}
+bool is_blank(std::string_view text) { return std::all_of(text.begin(), text.end(), is_blank_byte); }
 
 std::string folded(std::string_view text) {
   std::string out;

@@ -12,7 +12,8 @@ using Attributes = std::vector<std::pair<std::string_view, std::string_view>>;
 Attributes attributes_of(const Document& document, Node n) {
   Attributes out;
   for (Attr a = document.first_attribute(n); a != none; a = document.next_attribute(a)) {
-    if (document.attribute_name(a) != "xmlns") out.emplace_back(document.attribute_name(a), document.attribute_value(a));
+    if (document.attribute_name(a) != "xmlns")
+      out.emplace_back(document.attribute_name(a), document.attribute_value(a));
   }
   std::sort(out.begin(), out.end());
   return out;

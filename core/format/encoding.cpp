@@ -75,9 +75,9 @@ bool plain_block(const char* at) {
   unsigned bad = 0;
   for (int i = 0; i < 32; ++i) {
     const auto c = static_cast<unsigned char>(at[i]);
-    bad |= static_cast<unsigned>(c >= 0x80) |
-           (static_cast<unsigned>(c < 0x20) & static_cast<unsigned>(c != '\n') & static_cast<unsigned>(c != '\t') &
-            static_cast<unsigned>(c != '\r'));
+    bad |=
+        static_cast<unsigned>(c >= 0x80) | (static_cast<unsigned>(c < 0x20) & static_cast<unsigned>(c != '\n') &
+                                            static_cast<unsigned>(c != '\t') & static_cast<unsigned>(c != '\r'));
   }
   return bad == 0;
 }
@@ -86,12 +86,14 @@ bool plain_block(const char* at) {
 
 std::optional<base::Finding> refuse_bytes(std::string_view bytes) {
   if (bytes.size() > most_bytes) {
-    return refusal("over-limit", 0, 0, "the file has " + std::to_string((bytes.size() + 0xFFFFFU) >> 20U) + " MB; at most 64 MB are read",
-                   "split it: one recipe, one file");
+    return refusal(
+        "over-limit", 0, 0,
+        "the file has " + std::to_string((bytes.size() + 0xFFFFFU) >> 20U) + " MB; at most 64 MB are read",
+        "split it: one recipe, one file");
   }
   if (const std::string_view wide = wide_encoding(bytes); !wide.empty()) {
-    return refusal("not-utf-8", 0, std::min<std::size_t>(bytes.size(), 2), "the file is " + std::string(wide) + ", not UTF-8",
-                   save_as_utf8);
+    return refusal("not-utf-8", 0, std::min<std::size_t>(bytes.size(), 2),
+                   "the file is " + std::string(wide) + ", not UTF-8", save_as_utf8);
   }
   for (std::size_t at = 0; at < bytes.size();) {
     if (at + 32 <= bytes.size() && plain_block(bytes.data() + at)) {

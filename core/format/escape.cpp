@@ -9,27 +9,51 @@ namespace {
 void append_xml(std::string& out, std::string_view text, std::size_t at, bool attribute) {
   const char c = text[at];
   switch (c) {
-    case '&': out += "&amp;"; return;
-    case '<': out += "&lt;"; return;
-    case '\r': out += "&#13;"; return;
-    case '"': out += attribute ? "&quot;" : "\""; return;
-    case '\t': out += attribute ? "&#9;" : "\t"; return;
-    case '\n': out += attribute ? "&#10;" : "\n"; return;
+    case '&':
+      out += "&amp;";
+      return;
+    case '<':
+      out += "&lt;";
+      return;
+    case '\r':
+      out += "&#13;";
+      return;
+    case '"':
+      out += attribute ? "&quot;" : "\"";
+      return;
+    case '\t':
+      out += attribute ? "&#9;" : "\t";
+      return;
+    case '\n':
+      out += attribute ? "&#10;" : "\n";
+      return;
     case '>':  // "]]>" must not come about, not even from two texts side by side
       out += !attribute && (at == 0 || text[at - 1] == ']') ? "&gt;" : ">";
       return;
-    default: out += c;
+    default:
+      out += c;
   }
 }
 
 void append_json(std::string& out, char c) {
   switch (c) {
-    case '"': out += "\\\""; return;
-    case '\\': out += "\\\\"; return;
-    case '\n': out += "\\n"; return;
-    case '\t': out += "\\t"; return;
-    case '\r': out += "\\r"; return;
-    default: break;
+    case '"':
+      out += "\\\"";
+      return;
+    case '\\':
+      out += "\\\\";
+      return;
+    case '\n':
+      out += "\\n";
+      return;
+    case '\t':
+      out += "\\t";
+      return;
+    case '\r':
+      out += "\\r";
+      return;
+    default:
+      break;
   }
   if (static_cast<unsigned char>(c) >= 0x20) {
     out += c;

@@ -18,7 +18,8 @@ fiche::Spelling spelling_of(const base::Source& source) {
 }
 
 Read read(std::shared_ptr<const base::Source> source) {
-  return spelling_of(*source) == fiche::Spelling::json ? read_json(std::move(source)) : read_xml(std::move(source));
+  return spelling_of(*source) == fiche::Spelling::json ? read_json(std::move(source))
+                                                       : read_xml(std::move(source));
 }
 
 std::string write(const fiche::Document& document) {

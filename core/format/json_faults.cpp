@@ -54,8 +54,8 @@ std::string JsonReader::shown(std::uint32_t at) const {
 }
 
 std::uint32_t JsonReader::word_end(std::uint32_t at) const {
-  while (at < bytes_.size() && (digit(bytes_[at]) || letter(bytes_[at]) || bytes_[at] == '.' || bytes_[at] == '-' ||
-                                bytes_[at] == '+')) {
+  while (at < bytes_.size() && (digit(bytes_[at]) || letter(bytes_[at]) || bytes_[at] == '.' ||
+                                bytes_[at] == '-' || bytes_[at] == '+')) {
     ++at;
   }
   return at;
@@ -91,15 +91,21 @@ bool JsonReader::wants_name() const {
 
 std::string JsonReader::expected() const {
   switch (wanted_) {
-    case Wanted::body: return "a text or an object";
-    case Wanted::attribute: return "a text in quotes";
-    case Wanted::content: return "an array";
+    case Wanted::body:
+      return "a text or an object";
+    case Wanted::attribute:
+      return "a text in quotes";
+    case Wanted::content:
+      return "an array";
     case Wanted::before:
-    case Wanted::after: return "an array of comments";
+    case Wanted::after:
+      return "an array of comments";
     case Wanted::comment:
     case Wanted::instruction:
-    case Wanted::foreign: return "a text in quotes";
-    case Wanted::nothing: break;
+    case Wanted::foreign:
+      return "a text in quotes";
+    case Wanted::nothing:
+      break;
   }
   if (frames_.empty()) return "an object";
   if (wants_name()) return "a name in quotes";
@@ -117,19 +123,24 @@ bool JsonReader::misplaced(base::Span token, std::string_view found) {
     advice = "write {\"" + name + "\": \"...\"} or {\"" + name + "\": {...}}";
   } else if (wanted_ == Wanted::attribute) {
     const bool yes = found == "true", no = found == "false";
-    advice = yes ? "write \"yes\"" : no ? "write \"no\"" : found == "null" ? "leave it out" : "write one text in quotes";
+    advice = yes               ? "write \"yes\""
+             : no              ? "write \"no\""
+             : found == "null" ? "leave it out"
+                               : "write one text in quotes";
   } else if (in_content) {
     advice = "a sentence is an array of texts and elements: [\"Warm the \", {\"use\": {...}}, \".\"]";
   } else {
     advice = "a fiche is written {\"fiche\": {...}}";
   }
-  return fail("not-well-formed", token, std::string(found) + " stands here, expected " + expected(), std::move(advice));
+  return fail("not-well-formed", token, std::string(found) + " stands here, expected " + expected(),
+              std::move(advice));
 }
 
 bool JsonReader::bad_name(base::Span inside, std::string_view name, bool attribute) {
   const std::string kind = attribute ? "an attribute" : "an element";
   if (!attribute && is_prefixed_name(name)) {
-    return fail("not-well-formed", inside, quoted(name) + " has a prefix; an element of the house's own is written as XML",
+    return fail("not-well-formed", inside,
+                quoted(name) + " has a prefix; an element of the house's own is written as XML",
                 "write {\"#xml\": \"<" + std::string(name) + ">...</" + std::string(name) + ">\"}");
   }
   return fail("not-well-formed", inside, quoted(name) + " is not the name of " + kind,
@@ -143,23 +154,27 @@ bool JsonReader::escape_fault(std::uint32_t at, std::uint32_t& next) {
   const std::string_view rest = std::string_view(bytes_).substr(at);
   if (rest.size() < 2 || std::string_view("\"\\/bfnrtu").find(rest[1]) == std::string_view::npos) {
     const base::Span after = character(at + 1);
-    return fail("not-well-formed", {at, after.end}, "the escape " + std::string(slice({at, after.end})) + " is not known",
+    return fail("not-well-formed", {at, after.end},
+                "the escape " + std::string(slice({at, after.end})) + " is not known",
                 "write \\\\ for a backslash");
   }
   next = at + (rest[1] == 'u' ? 6U : 2U);
   const auto refuse = [&](char32_t c) {
-    return fail("not-well-formed", {at, next}, "the character " + code_point(c) + " has no place in a text", "take it out");
+    return fail("not-well-formed", {at, next}, "the character " + code_point(c) + " has no place in a text",
+                "take it out");
   };
   if (rest[1] == 'b' || rest[1] == 'f') return refuse(rest[1] == 'b' ? 0x08 : 0x0C);
   if (rest[1] != 'u') return true;
   const auto first = four_digits(rest.substr(2));
   if (!first) {
-    return fail("not-well-formed", {at, at + 2}, "\\u is not followed by four hexadecimal digits", "write it as \\u00B0");
+    return fail("not-well-formed", {at, at + 2}, "\\u is not followed by four hexadecimal digits",
+                "write it as \\u00B0");
   }
   if (!high_surrogate(*first) && !low_surrogate(*first)) return is_xml_char(*first) || refuse(*first);
   const auto second = rest.substr(6, 2) == "\\u" ? four_digits(rest.substr(8)) : std::nullopt;
   if (low_surrogate(*first) || !second || !low_surrogate(*second)) {
-    return fail("not-well-formed", {at, next}, "the escape " + std::string(rest.substr(0, 6)) + " is half of a pair",
+    return fail("not-well-formed", {at, next},
+                "the escape " + std::string(rest.substr(0, 6)) + " is half of a pair",
                 "write the two halves one behind the other, or the character itself");
   }
   next += 6;
@@ -211,7 +226,8 @@ bool JsonReader::file_ends() {
   }
   const Frame& frame = frames_.back();
   const bool array = frame.place == Place::content || frame.place == Place::leaves;
-  fail("not-well-formed", {frame.begin, frame.begin + 1}, array ? "\"[\" is never closed" : "\"{\" is never closed",
+  fail("not-well-formed", {frame.begin, frame.begin + 1},
+       array ? "\"[\" is never closed" : "\"{\" is never closed",
        array ? "write ] where it ends" : "write } where it ends");
   findings_.back().related.push_back({{end, end}, "the file ends here", {}, {}, {}});
   return false;
@@ -223,13 +239,15 @@ bool JsonReader::syntax_fault() {
   const auto next_is = [&](char c) { return at < bytes_.size() && bytes_[at] == c; };
   if (last_was_key_) {
     if (!next_is(':') && at < bytes_.size()) {
-      return fail("not-well-formed", character(at), shown(at) + " stands behind " + quoted(slice(name_)) + ", expected :",
+      return fail("not-well-formed", character(at),
+                  shown(at) + " stands behind " + quoted(slice(name_)) + ", expected :",
                   "write \"" + std::string(slice(name_)) + "\": ...");
     }
     return value_fault(next_is(':') ? skip_blank(at + 1) : at);
   }
   if (frames_.empty() && tree_.root() != fiche::none) {
-    return fail("not-well-formed", character(at), shown(at) + " stands behind the end of the document", "take it out");
+    return fail("not-well-formed", character(at), shown(at) + " stands behind the end of the document",
+                "take it out");
   }
   if (frames_.empty() || frames_.back().items == 0) return value_fault(at);
   const bool array = frames_.back().place == Place::content || frames_.back().place == Place::leaves;
@@ -264,11 +282,13 @@ bool JsonReader::value_fault(std::uint32_t at) {
   if ((digit(c) || c == '-') && !wants_name()) return number_fault(at);
   if (letter(c)) {
     const base::Span word{at, word_end(at)};
-    return fail("not-well-formed", word, std::string(slice(word)) + " stands without quotes, expected " + expected(),
+    return fail("not-well-formed", word,
+                std::string(slice(word)) + " stands without quotes, expected " + expected(),
                 "write \"" + std::string(slice(word)) + "\"");
   }
-  return fail("not-well-formed", character(at), shown(at) + " stands here, expected " + expected(),
-              frames_.empty() ? "a fiche is written {\"fiche\": {...}}" : "write it, or take out what stands before");
+  return fail(
+      "not-well-formed", character(at), shown(at) + " stands here, expected " + expected(),
+      frames_.empty() ? "a fiche is written {\"fiche\": {...}}" : "write it, or take out what stands before");
 }
 
 }  // namespace tamis::format

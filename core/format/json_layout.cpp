@@ -28,14 +28,17 @@ std::vector<std::string> members_of(const fiche::Document& document, Node n) {
   for (fiche::Attr a = document.first_attribute(n); a != fiche::none; a = document.next_attribute(a)) {
     const std::string_view name = document.attribute_name(a);
     if (name == "xmlns") continue;
-    out.push_back(quoted_json(name == "content" ? "#content" : name) + ": " + quoted_json(document.attribute_value(a)));
+    out.push_back(quoted_json(name == "content" ? "#content" : name) + ": " +
+                  quoted_json(document.attribute_value(a)));
   }
   return out;
 }
 
 }  // namespace
 
-std::string quoted_json(std::string_view text) { return "\"" + escaped(text, fiche::Spelling::json, false) + "\""; }
+std::string quoted_json(std::string_view text) {
+  return "\"" + escaped(text, fiche::Spelling::json, false) + "\"";
+}
 
 std::vector<JsonLayout::Piece> JsonLayout::pieces_of(Node n, bool in_line) const {
   std::vector<Piece> out;
@@ -46,20 +49,26 @@ std::vector<JsonLayout::Piece> JsonLayout::pieces_of(Node n, bool in_line) const
 }
 
 bool JsonLayout::is_text_alone(Node n, const std::vector<Piece>& pieces) const {
-  if (pieces.size() != 1 || pieces.front().node != fiche::none || fiche::is_blank(pieces.front().text)) return false;
+  if (pieces.size() != 1 || pieces.front().node != fiche::none || fiche::is_blank(pieces.front().text))
+    return false;
   return members_of(document_, n).empty();
 }
 
 void JsonLayout::leaf(Node n, std::string& out) const {
   const std::string value(document_.value(n));
   switch (document_.kind(n)) {
-    case NodeKind::comment: out += "{\"#comment\": " + quoted_json(value) + "}"; return;
-    case NodeKind::foreign: out += "{\"#xml\": " + quoted_json(value) + "}"; return;
+    case NodeKind::comment:
+      out += "{\"#comment\": " + quoted_json(value) + "}";
+      return;
+    case NodeKind::foreign:
+      out += "{\"#xml\": " + quoted_json(value) + "}";
+      return;
     case NodeKind::instruction:
       out += "{\"#instruction\": " +
              quoted_json(std::string(document_.name(n)) + (value.empty() ? std::string() : " " + value)) + "}";
       return;
-    default: out += quoted_json(value);
+    default:
+      out += quoted_json(value);
   }
 }
 

@@ -1,10 +1,6 @@
 #include "core/format/json_reader.h"
 
 #include <algorithm>
-#include <iterator>
-#include <nlohmann/json.hpp>
-#include <set>
-#include <tuple>
 
 #include "core/base/utf8.h"
 #include "core/format/encoding.h"
@@ -19,61 +15,6 @@ using fiche::NodeKind;
 
 std::uint32_t offset(std::size_t at) { return static_cast<std::uint32_t>(at); }
 std::string quoted(std::string_view text) { return "\"" + std::string(text) + "\""; }
-
-/// Characters of the text, counted from outside while the parser takes them.
-struct Counting {
-  using iterator_category = std::input_iterator_tag;
-  using value_type = char;
-  using difference_type = std::ptrdiff_t;
-  using pointer = const char*;
-  using reference = const char&;
-
-  const char* at = nullptr;
-  const char** reached = nullptr;
-
-  const char& operator*() const { return *at; }
-  Counting& operator++() {
-    ++at;
-    if (reached != nullptr) *reached = at;
-    return *this;
-  }
-  Counting operator++(int) {
-    Counting before = *this;
-    ++*this;
-    return before;
-  }
-  bool operator==(const Counting& other) const { return at == other.at; }
-};
-
-/// The library's events, handed on with their place.
-class Events {
- public:
-  Events(JsonReader& reader, const char* base, const char* const& reached)
-      : reader_(reader), base_(base), reached_(reached) {}
-
-  bool null() { return reader_.word(next()); }
-  bool boolean(bool /*value*/) { return reader_.word(next()); }
-  bool number_integer(nlohmann::json::number_integer_t /*value*/) { return reader_.number(); }
-  bool number_unsigned(nlohmann::json::number_unsigned_t /*value*/) { return reader_.number(); }
-  bool number_float(nlohmann::json::number_float_t /*value*/, const std::string& /*text*/) { return reader_.number(); }
-  bool string(const std::string& text) { return reader_.string(next(), text); }
-  static bool binary(const nlohmann::json::binary_t& /*value*/) { return false; }
-  bool start_object(std::size_t /*size*/) { return reader_.start_object(next()); }
-  bool key(const std::string& text) { return reader_.key(next(), text); }
-  bool end_object() { return reader_.end_object(next()); }
-  bool start_array(std::size_t /*size*/) { return reader_.start_array(next()); }
-  bool end_array() { return reader_.end_array(next()); }
-  bool parse_error(std::size_t /*place*/, const std::string& /*token*/, const nlohmann::json::exception& /*why*/) {
-    return reader_.syntax_fault();
-  }
-
- private:
-  [[nodiscard]] std::size_t next() const { return static_cast<std::size_t>(reached_ - base_); }
-
-  JsonReader& reader_;
-  const char* base_;
-  const char* const& reached_;
-};
 
 }  // namespace
 
@@ -135,7 +76,8 @@ bool JsonReader::end_object(std::size_t next) {
   const base::Span at = token(next);
   const Frame frame = frames_.back();
   if (frame.place == Place::item && frame.items == 0) {
-    return fail("not-well-formed", {frame.begin, at.end}, "an empty object", "write {\"name\": ...}, or take it out");
+    return fail("not-well-formed", {frame.begin, at.end}, "an empty object",
+                "write {\"name\": ...}, or take it out");
   }
   if (frame.place == Place::top && tree_.root() == fiche::none) {
     return fail("not-well-formed", {frame.begin, frame.begin + 1}, "there is no fiche in the file",
@@ -191,7 +133,8 @@ bool JsonReader::string(std::size_t next, const std::string& text) {
   if (!check_characters(inside)) return false;
   const std::string_view value = kept(inside, text);
   switch (wanted_) {
-    case Wanted::attribute: return new_attribute(at, inside, value);
+    case Wanted::attribute:
+      return new_attribute(at, inside, value);
     case Wanted::body:
       new_text(element_, inside, value);
       wanted_ = Wanted::nothing;
@@ -199,9 +142,12 @@ bool JsonReader::string(std::size_t next, const std::string& text) {
       return true;
     case Wanted::comment:
     case Wanted::instruction:
-    case Wanted::foreign: return new_leaf(inside, value);
-    case Wanted::nothing: break;
-    default: return misplaced(at, "a text");
+    case Wanted::foreign:
+      return new_leaf(inside, value);
+    case Wanted::nothing:
+      break;
+    default:
+      return misplaced(at, "a text");
   }
   if (frames_.empty() || frames_.back().place != Place::content) return misplaced(at, "a text");
   ++frames_.back().items;
@@ -217,12 +163,16 @@ bool JsonReader::key(std::size_t next, const std::string& text) {
   last_was_key_ = true;
   const bool ours = text == "content" || text.starts_with('#');
   if (ours && name_text_.data() == name_kept_.data()) {
-    return fail("not-well-formed", name_, "the name " + quoted(name_text_) + " is written with escapes", "write it plainly");
+    return fail("not-well-formed", name_, "the name " + quoted(name_text_) + " is written with escapes",
+                "write it plainly");
   }
   switch (frames_.back().place) {
-    case Place::top: return top_key(name_, name_text_);
-    case Place::body: return body_key(name_, name_text_);
-    default: return item_key(name_, name_text_);
+    case Place::top:
+      return top_key(name_, name_text_);
+    case Place::body:
+      return body_key(name_, name_text_);
+    default:
+      return item_key(name_, name_text_);
   }
 }
 
@@ -240,7 +190,8 @@ bool JsonReader::top_key(base::Span inside, std::string_view name) {
   if (tree_.root() != fiche::none) {
     const bool same = tree_.name(tree_.root()) == name;
     fail(same ? "duplicate-key" : "not-well-formed", inside,
-         same ? quoted(name) + " is given twice" : quoted(name) + " stands beside " + quoted(tree_.name(tree_.root())),
+         same ? quoted(name) + " is given twice"
+              : quoted(name) + " stands beside " + quoted(tree_.name(tree_.root())),
          "one file holds one fiche or one kitchen");
     findings_.back().related.push_back({tree_.name_span(tree_.root()), "given here first", {}, {}, {}});
     return false;
@@ -273,7 +224,8 @@ bool JsonReader::body_key(base::Span inside, std::string_view name) {
   Frame& frame = frames_.back();
   ++frame.items;
   if (name == "content") {
-    if (frame.content) return fail("duplicate-key", inside, "\"content\" is given twice", "bring the two together");
+    if (frame.content)
+      return fail("duplicate-key", inside, "\"content\" is given twice", "bring the two together");
     frame.content = true;
     wanted_ = Wanted::content;
     return true;
@@ -287,7 +239,8 @@ bool JsonReader::body_key(base::Span inside, std::string_view name) {
                 "use a shorter name");
   }
   if (frame.items > most_attributes + (frame.content ? 1U : 0U)) {
-    return fail("over-limit", inside, "more than " + std::to_string(most_attributes) + " attributes in one element",
+    return fail("over-limit", inside,
+                "more than " + std::to_string(most_attributes) + " attributes in one element",
                 "use elements in its content instead");
   }
   if (seen_before(inside, name)) return false;
@@ -431,80 +384,6 @@ void JsonReader::append_leaf(NodeKind kind, base::Span inside, std::string_view 
   if (outside && after_now_ && first_after_ == fiche::none) first_after_ = n;
   if (kind == NodeKind::foreign) foreign_.push_back(n);
   frames_.back().element = n;
-}
-
-// ---------------------------------------------------------------- prefixes, known at the end only
-
-bool JsonReader::declare_prefixes() {
-  for (fiche::Attr a = tree_.first_attribute(tree_.root()); a != fiche::none; a = tree_.next_attribute(a)) {
-    const std::string_view name = tree_.attribute_name(a);
-    if (!name.starts_with("xmlns:")) continue;
-    PrefixFault fault = prefix_fault(name.substr(6), tree_.attribute_value(a));
-    if (!fault.rule.empty()) {
-      return fail(fault.rule, tree_.attribute_span(a), std::move(fault.message), std::move(fault.advice));
-    }
-    prefixes_.push_back({std::string(name.substr(6)), std::string(tree_.attribute_value(a))});
-  }
-  return true;
-}
-
-bool JsonReader::check_prefixes() {
-  std::set<std::tuple<Node, std::string_view, std::string_view>> seen;
-  for (const fiche::Attr a : prefixed_) {
-    const std::string_view name = tree_.attribute_name(a);
-    const std::string_view prefix = name.substr(0, name.find(':'));
-    if (prefix == "xmlns") continue;
-    const auto declared =
-        std::find_if(prefixes_.begin(), prefixes_.end(), [&](const Prefix& p) { return p.name == prefix; });
-    if (declared == prefixes_.end() && prefix != "xml") {
-      return fail("undeclared-prefix", tree_.attribute_name_span(a), "the prefix " + quoted(prefix) + " is not declared",
-                  "write \"xmlns:" + std::string(prefix) + "\": \"...\" in the root element");
-    }
-    const std::string_view uri = prefix == "xml" ? xml_namespace : std::string_view(declared->uri);
-    if (!seen.emplace(tree_.owner(a), uri, name.substr(prefix.size() + 1)).second) {
-      return fail("duplicate-key", tree_.attribute_name_span(a), quoted(name) + " is given twice", "keep one of the two");
-    }
-  }
-  return true;
-}
-
-bool JsonReader::check_foreign() {
-  for (const Node n : foreign_) {
-    const std::string xml(tree_.value(n));
-    std::vector<base::Finding> found;
-    if (XmlReader(xml, nullptr, found).read_foreign(prefixes_)) continue;
-    base::Finding finding = std::move(found.front());
-    finding.where = tree_.text_span(n, finding.where.begin, finding.where.end);
-    for (base::Related& related : finding.related) {
-      related.where = tree_.text_span(n, related.where.begin, related.where.end);
-    }
-    finding.edits.clear();
-    findings_.push_back(std::move(finding));
-    return false;
-  }
-  return true;
-}
-
-bool JsonReader::finish() { return declare_prefixes() && check_prefixes() && check_foreign(); }
-
-// ---------------------------------------------------------------- the parser
-
-Read read_json(std::shared_ptr<const base::Source> source) {
-  Read made;
-  const std::string& bytes = source->bytes();
-  if (auto refusal = refuse_bytes(bytes)) {
-    made.findings.push_back(std::move(*refusal));
-    return made;
-  }
-  auto document = std::make_shared<fiche::Document>(source, fiche::Spelling::json);
-  document->reserve(bytes.size() / 24 + 16, bytes.size() / 32 + 16);
-  JsonReader reader(*source, *document, made.findings);
-  const char* reached = bytes.data();
-  Events events(reader, bytes.data(), reached);
-  const Counting first{bytes.data(), &reached}, last{bytes.data() + bytes.size(), nullptr};
-  const bool good = nlohmann::json::sax_parse(first, last, &events);
-  if (good && reader.finish()) made.document = std::move(document);
-  return made;
 }
 
 }  // namespace tamis::format

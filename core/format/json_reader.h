@@ -13,16 +13,16 @@
 
 namespace tamis::format {
 
-/// Builds the tree from the events of a JSON parser, which json_reader.cpp drives:
+/// Builds the tree from the events of a JSON parser, which read_json.cpp drives:
 ///   {"#before": [leaf...], "fiche": BODY, "#after": [leaf...]}
 ///   BODY  "text"  or  {"attribute": "value"..., "content": [piece...]}
 ///   piece "text"  or  {"name": BODY}  or  leaf  or  {"#xml": "<h:x/>"}
 ///   leaf  {"#comment": "text"}  or  {"#instruction": "target data"}
 /// Members may stand in any order. An attribute whose own name is "content" is spelled "#content".
 ///
-/// Every event returns false to stop the parser; the finding then says why. Events come right after their token was
-/// read: `next` is the offset behind it (behind a number, one character more), from which, and from the end of the
-/// token before, its place is found.
+/// Every event returns false to stop the parser; the finding then says why. Events come right after their token
+/// was read: `next` is the offset behind it (behind a number, one character more), from which, and from the end of
+/// the token before, its place is found.
 class JsonReader {
  public:
   JsonReader(const base::Source& source, fiche::Document& tree, std::vector<base::Finding>& findings)
@@ -42,13 +42,23 @@ class JsonReader {
  private:
   enum class Place : unsigned char { top, leaves, item, body, content };
   /// What the value behind the last name is for.
-  enum class Wanted : unsigned char { nothing, body, attribute, content, before, after, comment, instruction, foreign };
+  enum class Wanted : unsigned char {
+    nothing,
+    body,
+    attribute,
+    content,
+    before,
+    after,
+    comment,
+    instruction,
+    foreign
+  };
   struct Frame {
     Place place;
-    fiche::Node node;         ///< the element, or the node whose children these are
+    fiche::Node node;  ///< the element, or the node whose children these are
     std::uint32_t begin;
-    std::uint32_t items = 0;  ///< names or values read so far
-    bool content = false;     ///< "content" has been given
+    std::uint32_t items = 0;            ///< names or values read so far
+    bool content = false;               ///< "content" has been given
     fiche::Node element = fiche::none;  ///< item: the element it holds
   };
 
@@ -68,6 +78,8 @@ class JsonReader {
   bool instruction(base::Span inside, std::string_view value);
   void append_leaf(fiche::NodeKind kind, base::Span inside, std::string_view name, std::string_view value);
   void body_ends(std::size_t end);
+
+  // json_prefixes.cpp
   bool declare_prefixes();
   bool check_prefixes();
   bool check_foreign();
@@ -99,13 +111,13 @@ class JsonReader {
   std::vector<base::Finding>& findings_;
   std::vector<Frame> frames_;
   Wanted wanted_ = Wanted::nothing;
-  base::Span name_;              ///< the last name, inside its quotes
-  std::string_view name_text_;   ///< the same decoded, without the # of "#content"
+  base::Span name_;             ///< the last name, inside its quotes
+  std::string_view name_text_;  ///< the same decoded, without the # of "#content"
   std::string name_kept_;
   fiche::Node element_ = fiche::none;  ///< the one whose body is wanted
-  std::uint32_t read_to_ = 0;    ///< end of the last token
+  std::uint32_t read_to_ = 0;          ///< end of the last token
   bool last_was_key_ = false;
-  bool after_now_ = false;       ///< the leaves at hand stand behind the root
+  bool after_now_ = false;  ///< the leaves at hand stand behind the root
   std::size_t depth_ = 0;
   fiche::Node first_after_ = fiche::none;
   bool before_given_ = false, after_given_ = false;

@@ -136,8 +136,7 @@ std::string JsonWriter::list(std::uint32_t open, const std::vector<Item>& items,
   for (std::size_t i = 0; i < items.size(); ++i) {
     const Item& item = items[i];
     const std::uint32_t begin = item.source ? item.source->begin : 0;
-    const bool neighbours =
-        item.source && last && shape_.skip_blank(shape_.skip_blank(last->end) + 1) == begin;
+    const bool neighbours = item.source && last && shape_.skip_blank(shape_.skip_blank(last->end) + 1) == begin;
     if (neighbours) {
       out += slice(last->end, begin);
     } else {
@@ -175,7 +174,8 @@ std::string JsonWriter::pieces(Node first, Node last, std::uint32_t open, std::s
   std::size_t at = 0;
   const auto keep_empty_texts = [&](std::uint32_t until) {
     for (; at < before.size() && before[at].begin < until; ++at) {
-      if (before[at].end - before[at].begin == 2 && bytes_[before[at].begin] == '"') items.push_back({before[at], "\"\""});
+      if (before[at].end - before[at].begin == 2 && bytes_[before[at].begin] == '"')
+        items.push_back({before[at], "\"\""});
     }
   };
   for (Node c = first; c != last; c = document_.next(c)) {
@@ -288,7 +288,8 @@ std::string JsonWriter::whole() {
   if (std::string made = after ? "" : leaves(false, std::nullopt); !made.empty()) {
     items.push_back({std::nullopt, std::move(made)});
   }
-  return slice(0, open) + list(open, items, 0) + slice(shape_.value_end(open), static_cast<std::uint32_t>(bytes_.size()));
+  return slice(0, open) + list(open, items, 0) +
+         slice(shape_.value_end(open), static_cast<std::uint32_t>(bytes_.size()));
 }
 
 }  // namespace

@@ -7,22 +7,25 @@
 #include <vector>
 
 #include "core/fiche/document.h"
+#include "core/fiche/prose.h"
 
 namespace tamis::format {
 
 // How a file is laid out.
 //
 // White space first, as it decides what may be moved. Blank is space, tab and line end; the no-break spaces are
-// letters and stay where they are. In text a run of blank means one space. At the ends of a block (step, gate, note,
-// ingredient ...), and beside one, blank means nothing. A mark in a sentence (use, amount, food-temp, until ...)
-// keeps the space at its ends. core/fiche/prose.h has the table of marks.
+// letters and stay where they are. In text a run of blank means one space. At the ends of a block (step, gate,
+// note, ingredient ...), and beside one, blank means nothing. A mark in a sentence (use, amount, food-temp, until
+// ...) keeps the space at its ends. core/fiche/prose.h has the table of marks.
 //
 // XML
 // - First line <?xml version="1.0" encoding="UTF-8"?>; LF line ends; one at the end of the file.
-// - Two spaces of indent a level. Each block on a line of its own; a block with text alone on one line with its tags.
-// - A line has at most 110 columns (Unicode characters) where it can be broken. Prose is filled and goes on one level
-//   deeper than its tag; it is broken at plain spaces of the text alone, never inside a tag, a comment or foreign XML,
-//   nor in an element that holds a value (title, ingredient, amount, time, a temperature ...).
+// - Two spaces of indent a level. Each block on a line of its own; a block with text alone on one line with its
+// tags.
+// - A line has at most 110 columns (Unicode characters) where it can be broken. Prose is filled and goes on one
+// level
+//   deeper than its tag; it is broken at plain spaces of the text alone, never inside a tag, a comment or foreign
+//   XML, nor in an element that holds a value (title, ingredient, amount, time, a temperature ...).
 // - Attributes stand on the line of the tag when they fit; else they are filled below each other, under the first.
 //   They keep their order, but xmlns comes first. Double quotes; & < " tab, line feed and carriage return as
 //   references in values, & < and carriage return (and > behind ]]) in text.
@@ -33,7 +36,8 @@ namespace tamis::format {
 //
 // JSON
 // - Two spaces of indent. {"name": body}: the body lists the attributes in order, then "content".
-// - An element that fits in 110 columns, its comma included, stands on one line; else each attribute, and each piece
+// - An element that fits in 110 columns, its comma included, stands on one line; else each attribute, and each
+// piece
 //   of the content, has a line of its own.
 // - A body without attributes whose content is one text is that string. Without content, "content" is left out.
 // - Texts are folded as in XML, so nothing in the file says where a line of prose was broken.
@@ -55,6 +59,8 @@ class XmlLayout {
  private:
   void flow(fiche::Node n, std::string& out) const;
   void append_text(std::string_view text, fiche::Node owner, std::string& out) const;
+  std::string sentence(const fiche::Run& run, fiche::Node owner) const;
+  void lines(const std::vector<fiche::Run>& runs, std::size_t i, std::size_t indent, std::string& out) const;
   void leaf(fiche::Node n, std::string& out) const;
   void head(fiche::Node n, std::size_t indent, bool empty, bool wrap, std::string& out) const;
   void element(fiche::Node n, std::size_t indent, std::string& out) const;

@@ -24,7 +24,8 @@ void start_line(std::string& out, std::size_t indent) {
 
 std::size_t column_of(const std::string& out, std::size_t from, std::size_t column) {
   const std::size_t line = out.rfind('\n');
-  if (line != std::string::npos && line >= from) return base::count_scalars(std::string_view(out).substr(line + 1));
+  if (line != std::string::npos && line >= from)
+    return base::count_scalars(std::string_view(out).substr(line + 1));
   return column + base::count_scalars(std::string_view(out).substr(from));
 }
 
@@ -71,14 +72,14 @@ bool is_component(const fiche::Document& document, const Run& run) {
          document.el(run.parts.front().node) == fiche::El::component;
 }
 
-/// Index of the part that a blank line stands before: the first of the comments at the end of a run that lead up to
-/// a component, or the component itself.
+/// Index of the part that a blank line stands before: the first of the comments at the end of a run that lead up
+/// to a component, or the component itself.
 std::size_t blank_line_at(const fiche::Document& document, const std::vector<Run>& runs, std::size_t i) {
   const std::vector<Part>& parts = runs[i].parts;
   if (runs[i].prose) return parts.size();
   if (is_component(document, runs[i])) {
-    const bool led = i > 0 && !runs[i - 1].prose &&
-                     document.kind(runs[i - 1].parts.back().node) == NodeKind::comment;
+    const bool led =
+        i > 0 && !runs[i - 1].prose && document.kind(runs[i - 1].parts.back().node) == NodeKind::comment;
     return led ? parts.size() : 0;
   }
   if (i + 1 == runs.size() || !is_component(document, runs[i + 1])) return parts.size();
@@ -92,14 +93,19 @@ std::size_t blank_line_at(const fiche::Document& document, const std::vector<Run
 void XmlLayout::leaf(Node n, std::string& out) const {
   const std::string_view value = document_.value(n);
   switch (document_.kind(n)) {
-    case NodeKind::comment: out += "<!--" + std::string(value) + "-->"; return;
+    case NodeKind::comment:
+      out += "<!--" + std::string(value) + "-->";
+      return;
     case NodeKind::instruction:
       out += "<?" + std::string(document_.name(n));
       if (!value.empty()) out += " " + std::string(value);
       out += "?>";
       return;
-    case NodeKind::foreign: out += value; return;
-    default: out += escaped(value, Spelling::xml, false);
+    case NodeKind::foreign:
+      out += value;
+      return;
+    default:
+      out += escaped(value, Spelling::xml, false);
   }
 }
 
@@ -141,13 +147,7 @@ void XmlLayout::flow(Node n, std::string& out) const {
   const std::vector<Run> runs = fiche::runs_of(document_, n, true);
   head(n, 0, runs.empty(), false, out);
   if (runs.empty()) return;
-  for (const Part& part : runs.front().parts) {
-    if (part.node != fiche::none) {
-      flow(part.node, out);
-      continue;
-    }
-    append_text(part.text, n, out);
-  }
+  out += sentence(runs.front(), n);
   out += "</" + std::string(document_.name(n)) + ">";
 }
 
@@ -169,31 +169,42 @@ void XmlLayout::element(Node n, std::size_t indent, std::string& out) const {
   const std::size_t from = out.size();
   head(n, indent, runs.empty(), true, out);
   if (runs.empty()) return;
+  const bool one_sentence = runs.size() == 1 && runs.front().prose;
   for (std::size_t i = 0; i < runs.size(); ++i) {
-    if (runs[i].prose) {
-      std::string prose;
-      for (const Part& part : runs[i].parts) {
-        if (part.node != fiche::none) {
-          flow(part.node, prose);
-          continue;
-        }
-        append_text(part.text, n, prose);
-      }
-      if (runs.size() == 1) prose += end;
-      if (i > 0) start_line(out, inner);
-      fill(prose, i > 0 ? inner : column_of(out, from, indent), inner, out);
+    if (!runs[i].prose) {
+      lines(runs, i, inner, out);
       continue;
     }
-    const std::size_t blank_line = blank_line_at(document_, runs, i);
-    for (std::size_t p = 0; p < runs[i].parts.size(); ++p) {
-      if (p == blank_line) out += '\n';
-      start_line(out, inner);
-      block(runs[i].parts[p].node, inner, out);
-    }
+    if (i > 0) start_line(out, inner);
+    const std::size_t column = i > 0 ? inner : column_of(out, from, indent);
+    fill(sentence(runs[i], n) + (one_sentence ? end : ""), column, inner, out);
   }
-  if (runs.size() == 1 && runs.front().prose) return;
+  if (one_sentence) return;
   start_line(out, indent);
   out += end;
+}
+
+/// A run of prose, its spaces that may be broken marked as such.
+std::string XmlLayout::sentence(const Run& run, Node owner) const {
+  std::string out;
+  for (const Part& part : run.parts) {
+    if (part.node != fiche::none) {
+      flow(part.node, out);
+    } else {
+      append_text(part.text, owner, out);
+    }
+  }
+  return out;
+}
+
+/// A run that is no prose: each part on a line of its own.
+void XmlLayout::lines(const std::vector<Run>& runs, std::size_t i, std::size_t indent, std::string& out) const {
+  const std::size_t blank_line = blank_line_at(document_, runs, i);
+  for (std::size_t p = 0; p < runs[i].parts.size(); ++p) {
+    if (p == blank_line) out += '\n';
+    start_line(out, indent);
+    block(runs[i].parts[p].node, indent, out);
+  }
 }
 
 std::string XmlLayout::whole() const {

@@ -123,12 +123,15 @@ bool XmlReader::content() {
 
 bool XmlReader::markup() {
   switch (p_[1]) {
-    case '/': return end_tag();
-    case '?': return instruction();
+    case '/':
+      return end_tag();
+    case '?':
+      return instruction();
     case '!':
       if (p_[2] == '-' && p_[3] == '-') return comment();
       return doctype();
-    default: return start_tag();
+    default:
+      return start_tag();
   }
 }
 
@@ -178,8 +181,8 @@ bool XmlReader::close(const char* end) {
   } else if (open_.size() + 1 == foreign_from_) {
     foreign_from_ = 0;
     keep_leaf(fiche::NodeKind::foreign, closed.name - 1,
-              std::string_view(closed.name, static_cast<std::size_t>(closed.name_end - closed.name)), closed.name - 1,
-              end, closed.head_end);
+              std::string_view(closed.name, static_cast<std::size_t>(closed.name_end - closed.name)),
+              closed.name - 1, end, closed.head_end);
   }
   return true;
 }

@@ -11,7 +11,9 @@ namespace {
 // Numbers of namespaces, see resolve(): those declared at the root follow.
 constexpr std::uint32_t no_space = 0, xmlns_space = 1, xml_space_number = 2, first_declared = 3;
 
-std::string_view view(const char* begin, const char* end) { return {begin, static_cast<std::size_t>(end - begin)}; }
+std::string_view view(const char* begin, const char* end) {
+  return {begin, static_cast<std::size_t>(end - begin)};
+}
 std::string quoted(std::string_view text) { return "\"" + std::string(text) + "\""; }
 
 bool curly_quote(const char* at) {
@@ -30,12 +32,14 @@ bool XmlReader::qualified_name(const char*& colon, std::string_view what) {
     colon = ++p_;
     p_ = skip_name(p_);
     if (p_ == colon) {
-      return fail("not-well-formed", begin, p_, "the name " + quoted(view(begin, p_)) + " has nothing behind its colon",
+      return fail("not-well-formed", begin, p_,
+                  "the name " + quoted(view(begin, p_)) + " has nothing behind its colon",
                   "write a prefix, a colon and a name, or the name alone");
     }
   }
   if (p_ == begin || *p_ == ':') {
-    return fail("not-well-formed", p_, character_end(p_), shown(p_) + " has no place in the name of an " + std::string(what),
+    return fail("not-well-formed", p_, character_end(p_),
+                shown(p_) + " has no place in the name of an " + std::string(what),
                 "names are letters, digits, - and _, start with a letter and have at most one prefix");
   }
   if (static_cast<std::size_t>(p_ - begin) > most_name_bytes) {
@@ -75,7 +79,8 @@ bool XmlReader::start_tag() {
 bool XmlReader::tag_fault(const char* begin) {
   const std::string_view tag = view(begin, std::min(skip_name(begin + 1), p_));
   if (p_ == end_ || *p_ == '<') {
-    return fail("not-well-formed", begin, p_, "the tag " + std::string(tag) + " has no >", "write > where the tag ends");
+    return fail("not-well-formed", begin, p_, "the tag " + std::string(tag) + " has no >",
+                "write > where the tag ends");
   }
   if (!attributes_.empty() && is(*p_, starts_name | not_ascii)) {
     return fail("not-well-formed", p_, character_end(p_), "no space before " + shown(p_),
@@ -102,7 +107,8 @@ bool XmlReader::attribute() {
   if (!attribute_value(made)) return false;
   if (attributes_.size() == most_attributes) {
     return fail("over-limit", made.name, made.name_end,
-                "more than " + std::to_string(most_attributes) + " attributes in one tag", "use child elements instead");
+                "more than " + std::to_string(most_attributes) + " attributes in one tag",
+                "use child elements instead");
   }
   attributes_.push_back(made);
   return true;
@@ -192,7 +198,8 @@ bool XmlReader::declare(const Attribute& attribute, std::string uri) {
   const std::string_view name = view(attribute.colon, attribute.name_end);
   PrefixFault fault = prefix_fault(name, uri);
   if (!fault.rule.empty()) {
-    return fail(fault.rule, attribute.name, attribute.value_end + 1, std::move(fault.message), std::move(fault.advice));
+    return fail(fault.rule, attribute.name, attribute.value_end + 1, std::move(fault.message),
+                std::move(fault.advice));
   }
   if (name != "xml") prefixes_.push_back({std::string(name), std::move(uri)});
   return true;
@@ -208,7 +215,8 @@ bool XmlReader::resolve(Attribute& attribute) {
     return true;
   }
   if (!known_prefix(attribute.name, attribute.colon)) return false;
-  const auto named = std::find_if(prefixes_.begin(), prefixes_.end(), [&](const Prefix& p) { return p.name == prefix; });
+  const auto named =
+      std::find_if(prefixes_.begin(), prefixes_.end(), [&](const Prefix& p) { return p.name == prefix; });
   const auto first = std::find_if(prefixes_.begin(), named, [&](const Prefix& p) { return p.uri == named->uri; });
   attribute.space = first_declared + static_cast<std::uint32_t>(first - prefixes_.begin());
   return true;
@@ -264,17 +272,17 @@ bool XmlReader::root_namespace(const char* name, const char* colon, const char* 
     return fail("wrong-namespace", name, name_end, "<" + shown_name + "> has no prefix",
                 "an element of the house's own has a prefix that the root element declares");
   }
-  const auto given = std::find_if(attributes_.begin(), attributes_.end(), [](const Attribute& a) {
-    return view(a.name, a.name_end) == "xmlns";
-  });
+  const auto given = std::find_if(attributes_.begin(), attributes_.end(),
+                                  [](const Attribute& a) { return view(a.name, a.name_end) == "xmlns"; });
   if (colon != nullptr) {
     return known_prefix(name, colon) &&
            fail("wrong-namespace", name, name_end, "the root element <" + shown_name + "> has a prefix",
                 "write it without prefix, with " + own_namespace());
   }
   if (given == attributes_.end()) {
-    fail("wrong-namespace", name, name_end, "the root element <" + shown_name + "> has no namespace, expected " +
-         std::string(fiche::fiche_namespace), "write <" + shown_name + " " + own_namespace() + " ...>");
+    fail("wrong-namespace", name, name_end,
+         "the root element <" + shown_name + "> has no namespace, expected " + std::string(fiche::fiche_namespace),
+         "write <" + shown_name + " " + own_namespace() + " ...>");
     const bool ours = shown_name == "fiche" || shown_name == "kitchen";
     if (ours) last().edits.push_back({span(name_end, name_end), " " + own_namespace()});
     return false;

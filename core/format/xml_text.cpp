@@ -9,7 +9,9 @@
 namespace tamis::format {
 namespace {
 
-std::string_view view(const char* begin, const char* end) { return {begin, static_cast<std::size_t>(end - begin)}; }
+std::string_view view(const char* begin, const char* end) {
+  return {begin, static_cast<std::size_t>(end - begin)};
+}
 
 struct Named {
   std::string_view name;
@@ -19,14 +21,14 @@ constexpr Named entities[] = {{"amp", '&'}, {"lt", '<'}, {"gt", '>'}, {"quot", '
 
 // Names that HTML gives to characters a recipe holds (HTML 4.01, section 24); for the advice only.
 constexpr Named html_names[] = {
-    {"nbsp", 160},    {"deg", 176},     {"times", 215},   {"frac14", 188},  {"frac12", 189}, {"frac34", 190},
-    {"ndash", 8211},  {"mdash", 8212},  {"hellip", 8230}, {"agrave", 224},  {"acirc", 226},  {"auml", 228},
-    {"ccedil", 231},  {"egrave", 232},  {"eacute", 233},  {"ecirc", 234},   {"euml", 235},   {"icirc", 238},
-    {"iuml", 239},    {"ntilde", 241},  {"oacute", 243},  {"ocirc", 244},   {"ouml", 246},   {"szlig", 223},
-    {"ucirc", 251},   {"uuml", 252},    {"aacute", 225},  {"iacute", 237},  {"uacute", 250}, {"Eacute", 201},
-    {"lsquo", 8216},  {"rsquo", 8217},  {"ldquo", 8220},  {"rdquo", 8221},  {"laquo", 171},  {"raquo", 187},
-    {"copy", 169},    {"euro", 8364},   {"pound", 163},   {"micro", 181},   {"middot", 183}, {"thinsp", 8201},
-    {"oelig", 339},   {"plusmn", 177},  {"bull", 8226},   {"Auml", 196},    {"Ouml", 214},   {"Uuml", 220},
+    {"nbsp", 160},   {"deg", 176},    {"times", 215},   {"frac14", 188}, {"frac12", 189}, {"frac34", 190},
+    {"ndash", 8211}, {"mdash", 8212}, {"hellip", 8230}, {"agrave", 224}, {"acirc", 226},  {"auml", 228},
+    {"ccedil", 231}, {"egrave", 232}, {"eacute", 233},  {"ecirc", 234},  {"euml", 235},   {"icirc", 238},
+    {"iuml", 239},   {"ntilde", 241}, {"oacute", 243},  {"ocirc", 244},  {"ouml", 246},   {"szlig", 223},
+    {"ucirc", 251},  {"uuml", 252},   {"aacute", 225},  {"iacute", 237}, {"uacute", 250}, {"Eacute", 201},
+    {"lsquo", 8216}, {"rsquo", 8217}, {"ldquo", 8220},  {"rdquo", 8221}, {"laquo", 171},  {"raquo", 187},
+    {"copy", 169},   {"euro", 8364},  {"pound", 163},   {"micro", 181},  {"middot", 183}, {"thinsp", 8201},
+    {"oelig", 339},  {"plusmn", 177}, {"bull", 8226},   {"Auml", 196},   {"Ouml", 214},   {"Uuml", 220},
 };
 
 /// The character of a reference that has been checked; `at` moves past its semicolon.
@@ -185,8 +187,10 @@ bool XmlReader::number_reference() {
     value = std::min<char32_t>(value * (hex ? 16U : 10U) + digit, 0x110000);
   }
   if (p_ == digits || *p_ != ';') {
-    return fail("not-well-formed", begin, p_, "the character number " + std::string(view(begin, p_)) + " has no " +
-                (p_ == digits ? "digits" : ";"), "write it as &#176; or &#xB0;, or write the character itself");
+    return fail(
+        "not-well-formed", begin, p_,
+        "the character number " + std::string(view(begin, p_)) + " has no " + (p_ == digits ? "digits" : ";"),
+        "write it as &#176; or &#xB0;, or write the character itself");
   }
   ++p_;
   if (is_xml_char(value)) return true;
@@ -208,7 +212,8 @@ bool XmlReader::named_reference() {
   }
   if (!number.empty()) advice = "write " + number + " or the character itself";
   fail("unknown-entity", begin, p_,
-       "&" + std::string(name) + "; is not known; only &amp; &lt; &gt; &quot; &apos; have names", std::move(advice));
+       "&" + std::string(name) + "; is not known; only &amp; &lt; &gt; &quot; &apos; have names",
+       std::move(advice));
   if (!number.empty()) last().edits.push_back({span(begin, p_), number});
   return false;
 }
@@ -244,7 +249,8 @@ bool XmlReader::comment() {
   }
   const char* const end = p_ + 4 + dashes;
   if (end[2] != '>') {
-    return fail("not-well-formed", end, end + 2, "\"--\" stands inside a comment", "write a single dash, or a long one (–)");
+    return fail("not-well-formed", end, end + 2, "\"--\" stands inside a comment",
+                "write a single dash, or a long one (–)");
   }
   p_ = end + 3;
   keep_leaf(fiche::NodeKind::comment, begin, {}, begin + 4, end, p_);
@@ -256,21 +262,26 @@ bool XmlReader::instruction() {
   const char* const target_end = skip_name(p_ + 2);
   const std::string_view target = view(p_ + 2, target_end);
   if (target.empty() || (!is(*target_end, xml_space) && std::strncmp(target_end, "?>", 2) != 0)) {
-    return fail("not-well-formed", begin, character_end(target_end), "a processing instruction without a proper name",
+    return fail("not-well-formed", begin, character_end(target_end),
+                "a processing instruction without a proper name",
                 "it is written <?name text?>; a colon has no place in its name");
   }
   if (target.size() > most_name_bytes) {
-    return fail("over-limit", target.data(), target_end, "a name of " + std::to_string(target.size()) +
-                " bytes; at most " + std::to_string(most_name_bytes) + " are read", "use a shorter name");
+    return fail("over-limit", target.data(), target_end,
+                "a name of " + std::to_string(target.size()) + " bytes; at most " +
+                    std::to_string(most_name_bytes) + " are read",
+                "use a shorter name");
   }
   if (base::lower(target) == "xml") {
-    return fail("not-well-formed", begin, target_end, "the XML declaration can only be the first thing in the file",
+    return fail("not-well-formed", begin, target_end,
+                "the XML declaration can only be the first thing in the file",
                 "move it to the very start, or take it out");
   }
   const std::string_view rest = view(target_end, end_);
   const std::size_t close = rest.find("?>");
   if (close == std::string_view::npos) {
-    return fail("not-well-formed", begin, target_end, "a processing instruction without its end", "write ?> where it ends");
+    return fail("not-well-formed", begin, target_end, "a processing instruction without its end",
+                "write ?> where it ends");
   }
   const char* const end = target_end + close;
   const char* data = target_end;
@@ -287,7 +298,8 @@ bool XmlReader::doctype() {
     return fail("doctype", p_, end, "a DOCTYPE is refused: a fiche brings no entities or outside parts of its own",
                 "take the DOCTYPE out; write characters as themselves or as &#...;");
   }
-  return fail("not-well-formed", p_, end, "\"" + std::string(view(p_, end)) + "\" starts neither a comment nor a CDATA section",
+  return fail("not-well-formed", p_, end,
+              "\"" + std::string(view(p_, end)) + "\" starts neither a comment nor a CDATA section",
               "a comment is written <!-- ... -->");
 }
 

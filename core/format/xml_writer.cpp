@@ -17,8 +17,9 @@ using fiche::Node;
 using fiche::NodeKind;
 using fiche::Spelling;
 
-/// Puts an edited document back: the bytes of what no edit touched, and as little else as can be. In the content of
-/// an XML element the children lie end to end, so what stands between two of them in the source is what was removed.
+/// Puts an edited document back: the bytes of what no edit touched, and as little else as can be. In the content
+/// of an XML element the children lie end to end, so what stands between two of them in the source is what was
+/// removed.
 class XmlWriter {
  public:
   explicit XmlWriter(const Document& document)
@@ -247,7 +248,8 @@ std::string XmlWriter::whole() {
     const std::uint32_t begin = document_.span(c).begin;
     const std::string_view lead = slice(lead_of(begin), begin);
     const Node before = document_.previous(c);
-    if (before != fiche::none && document_.made(before) && lead.find('\n') == std::string_view::npos) out_ += line_end_;
+    if (before != fiche::none && document_.made(before) && lead.find('\n') == std::string_view::npos)
+      out_ += line_end_;
     out_ += lead;
     node(c, false);
   }

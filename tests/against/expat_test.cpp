@@ -1,6 +1,6 @@
-// The XML reader against two others: Expat, which is a strict, namespace-aware parser, says what is well-formed and
-// what the events are (Expat 2.5, https://libexpat.github.io); pugixml, which is not strict, must at least read the
-// same values out of what both accept (pugixml 1.13, https://pugixml.org).
+// The XML reader against two others: Expat, which is a strict, namespace-aware parser, says what is well-formed
+// and what the events are (Expat 2.5, https://libexpat.github.io); pugixml, which is not strict, must at least
+// read the same values out of what both accept (pugixml 1.13, https://pugixml.org).
 #include <catch2/catch.hpp>
 
 #include "tests/format/random_document.h"
@@ -87,8 +87,11 @@ class ExpatEvents {
     ExpatEvents& my = self(data);
     if (my.foreign_depth_ > 0) {
       if (--my.foreign_depth_ > 0) return;
-      const auto close = static_cast<std::size_t>(XML_GetCurrentByteIndex(my.parser_) + XML_GetCurrentByteCount(my.parser_));
-      my.events_ += "F " + normal_line_ends(std::string_view(my.text_).substr(my.foreign_begin_, close - my.foreign_begin_)) + "\n";
+      const auto close =
+          static_cast<std::size_t>(XML_GetCurrentByteIndex(my.parser_) + XML_GetCurrentByteCount(my.parser_));
+      my.events_ +=
+          "F " +
+          normal_line_ends(std::string_view(my.text_).substr(my.foreign_begin_, close - my.foreign_begin_)) + "\n";
       return;
     }
     my.flush();
@@ -144,10 +147,17 @@ class OurEvents {
       case NodeKind::text:
         if (!value.empty()) out_ += "T " + value + "\n";
         return;
-      case NodeKind::comment: out_ += "C " + value + "\n"; return;
-      case NodeKind::instruction: out_ += "P " + std::string(d_.name(n)) + " " + value + "\n"; return;
-      case NodeKind::foreign: out_ += "F " + value + "\n"; return;
-      case NodeKind::element: break;
+      case NodeKind::comment:
+        out_ += "C " + value + "\n";
+        return;
+      case NodeKind::instruction:
+        out_ += "P " + std::string(d_.name(n)) + " " + value + "\n";
+        return;
+      case NodeKind::foreign:
+        out_ += "F " + value + "\n";
+        return;
+      case NodeKind::element:
+        break;
     }
     out_ += "E " + std::string(d_.name(n)) + "\n";
     for (fiche::Attr a = d_.first_attribute(n); a != fiche::none; a = d_.next_attribute(a)) {
@@ -187,17 +197,24 @@ class PugiEvents {
     flush();
     const std::string name = n.name();
     switch (n.type()) {
-      case pugi::node_comment: out_ += std::string("C ") + n.value() + "\n"; return;
-      case pugi::node_pi: out_ += "P " + name + "\n"; return;
-      case pugi::node_element: break;
-      default: return;
+      case pugi::node_comment:
+        out_ += std::string("C ") + n.value() + "\n";
+        return;
+      case pugi::node_pi:
+        out_ += "P " + name + "\n";
+        return;
+      case pugi::node_element:
+        break;
+      default:
+        return;
     }
     if (name.find(':') != std::string::npos) {
       out_ += "F\n";
       return;
     }
     out_ += "E " + name + "\n";
-    for (const pugi::xml_attribute& a : n.attributes()) out_ += std::string("A ") + a.name() + "=" + a.value() + "\n";
+    for (const pugi::xml_attribute& a : n.attributes())
+      out_ += std::string("A ") + a.name() + "=" + a.value() + "\n";
     for (const pugi::xml_node& child : n) node(child);
     flush();
     out_ += "/\n";
@@ -221,10 +238,17 @@ class OurPlainEvents {
       case NodeKind::text:
         if (!value.empty()) out_ += "T " + value + "\n";
         return;
-      case NodeKind::comment: out_ += "C " + value + "\n"; return;
-      case NodeKind::instruction: out_ += "P " + std::string(d_.name(n)) + "\n"; return;
-      case NodeKind::foreign: out_ += "F\n"; return;
-      case NodeKind::element: break;
+      case NodeKind::comment:
+        out_ += "C " + value + "\n";
+        return;
+      case NodeKind::instruction:
+        out_ += "P " + std::string(d_.name(n)) + "\n";
+        return;
+      case NodeKind::foreign:
+        out_ += "F\n";
+        return;
+      case NodeKind::element:
+        break;
     }
     out_ += "E " + std::string(d_.name(n)) + "\n";
     for (fiche::Attr a = d_.first_attribute(n); a != fiche::none; a = d_.next_attribute(a)) {
@@ -241,19 +265,63 @@ class OurPlainEvents {
 // ---------------------------------------------------------------- mutants
 
 std::string mutated(std::string text, std::mt19937& random) {
-  static const std::string pieces[] = {"<",  ">",   "/",        "&",      ";",    "\"",   "'",       "=",    " ",     ":",
-                                       "]]>", "--", "<!--",     "-->",    "<?",   "?>",   "<![CDATA[", "</a>", "<a>",  "x",
-                                       "&#x41;", "&#0;", "&lt;", "xmlns:h=\"u\"", "h:", "é", "\xC3", "\x01", "<?xml version=\"1.0\"?>", "\t",
-                                       "xml:", " id=\"a\"", "<h:x/>", "&nbsp;", "-", "?", "!", "\r", "<k:y k:a='1' h:a='1'/>"};
+  static const std::string pieces[] = {"<",
+                                       ">",
+                                       "/",
+                                       "&",
+                                       ";",
+                                       "\"",
+                                       "'",
+                                       "=",
+                                       " ",
+                                       ":",
+                                       "]]>",
+                                       "--",
+                                       "<!--",
+                                       "-->",
+                                       "<?",
+                                       "?>",
+                                       "<![CDATA[",
+                                       "</a>",
+                                       "<a>",
+                                       "x",
+                                       "&#x41;",
+                                       "&#0;",
+                                       "&lt;",
+                                       "xmlns:h=\"u\"",
+                                       "h:",
+                                       "é",
+                                       "\xC3",
+                                       "\x01",
+                                       "<?xml version=\"1.0\"?>",
+                                       "\t",
+                                       "xml:",
+                                       " id=\"a\"",
+                                       "<h:x/>",
+                                       "&nbsp;",
+                                       "-",
+                                       "?",
+                                       "!",
+                                       "\r",
+                                       "<k:y k:a='1' h:a='1'/>"};
   for (std::size_t n = random() % 4 == 0 ? 3 : 1; n > 0 && !text.empty(); --n) {
     const std::size_t at = random() % text.size();
     const std::size_t size = 1 + random() % 4;
     switch (random() % 5) {
-      case 0: text.erase(at, size); break;
-      case 1: text.insert(at, pieces[random() % std::size(pieces)]); break;
-      case 2: text.replace(at, 1, pieces[random() % std::size(pieces)]); break;
-      case 3: text.insert(random() % text.size(), text.substr(at, size * 8)); break;
-      default: text.erase(at, size * 8);
+      case 0:
+        text.erase(at, size);
+        break;
+      case 1:
+        text.insert(at, pieces[random() % std::size(pieces)]);
+        break;
+      case 2:
+        text.replace(at, 1, pieces[random() % std::size(pieces)]);
+        break;
+      case 3:
+        text.insert(random() % text.size(), text.substr(at, size * 8));
+        break;
+      default:
+        text.erase(at, size * 8);
     }
   }
   return text;
@@ -261,9 +329,11 @@ std::string mutated(std::string text, std::mt19937& random) {
 
 /// Refusals of ours that have nothing to do with being well-formed.
 bool our_own_refusal(const base::Finding& finding) {
-  static const std::set<std::string> rules = {"doctype", "over-limit", "wrong-namespace", "prefix-below-root", "not-utf-8"};
+  static const std::set<std::string> rules = {"doctype", "over-limit", "wrong-namespace", "prefix-below-root",
+                                              "not-utf-8"};
   // Expat takes any version; the fifth edition of XML 1.0 wants 1.x.
-  return rules.contains(finding.rule) || finding.message.starts_with("the XML declaration does not give its version");
+  return rules.contains(finding.rule) ||
+         finding.message.starts_with("the XML declaration does not give its version");
 }
 
 struct Tally {
@@ -292,7 +362,8 @@ void compare(const std::string& text, Tally& tally) {
   REQUIRE(OurEvents(*read.document).events() == expat.events());
 
   pugi::xml_document pugi_document;
-  REQUIRE(pugi_document.load_buffer(text.data(), text.size(), (pugi::parse_full | pugi::parse_ws_pcdata) & ~pugi::parse_declaration,
+  REQUIRE(pugi_document.load_buffer(text.data(), text.size(),
+                                    (pugi::parse_full | pugi::parse_ws_pcdata) & ~pugi::parse_declaration,
                                     pugi::encoding_utf8));
   REQUIRE(OurPlainEvents(*read.document).events() == PugiEvents(pugi_document).events());
 }

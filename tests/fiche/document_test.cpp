@@ -48,7 +48,8 @@ struct Small {
 
 }  // namespace
 
-TEST_CASE("the place of decoded text in an XML source is found past references, CDATA and line ends", "[document]") {
+TEST_CASE("the place of decoded text in an XML source is found past references, CDATA and line ends",
+          "[document]") {
   const OneText text("5 &#xB0;C\r\n<![CDATA[a & b]]>&amp;½z", "5 °C\na & b&½z", Spelling::xml);
   CHECK(text.source_of("5") == "5");
   CHECK(text.source_of("°") == "&#xB0;");
@@ -139,7 +140,8 @@ TEST_CASE("strings stay good through any number of edits", "[document]") {
   Small small;
   small.document.set_value(small.letter, std::string(100000, 'x'));
   const std::string_view large = small.document.value(small.letter);
-  for (int i = 0; i < 5000; ++i) small.document.set_attribute(small.fiche, At::id, std::string(40, 'a') + std::to_string(i));
+  for (int i = 0; i < 5000; ++i)
+    small.document.set_attribute(small.fiche, At::id, std::string(40, 'a') + std::to_string(i));
   CHECK(large == std::string(100000, 'x'));
   CHECK(small.document.get(small.fiche, At::id) == std::string(40, 'a') + "4999");
 }

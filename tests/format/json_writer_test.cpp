@@ -40,29 +40,35 @@ TEST_CASE("an unedited JSON file is written back byte for byte", "[json]") {
 }
 
 TEST_CASE("only what was changed is respelled in JSON", "[json]") {
-  CHECK(edited(R"({"fiche": {"content": [ {"step": {"id" :"x",  "pieces":5}} ,"\u00b0"]}})",
-               [](auto& d, Node n) { d.set_attribute(n, At::pieces, "\"6\""); }) ==
-        R"({"fiche": {"content": [ {"step": {"id" :"x",  "pieces":"\"6\""}} ,"\u00b0"]}})");
-  CHECK(edited(R"({"fiche": {"content": [{"step": {"id": "x", "content": ["a"]}}]}})",
-               [](auto& d, Node n) { d.set_attribute(n, At::do_, "mix"); }) ==
-        R"({"fiche": {"content": [{"step": {"id": "x", "do": "mix", "content": ["a"]}}]}})");
-  CHECK(edited(R"({"fiche": {"content": [{"step": {"id": "x",  "on": "y"}}]}})",
-               [](auto& d, Node n) { d.remove_attribute(n, At::id); }) == R"({"fiche": {"content": [{"step": {  "on": "y"}}]}})");
-  CHECK(edited(R"({"fiche": {"content": [{"title": "\u00bd"}, "x"]}})", [](auto& d, Node n) { d.set_text(n, "½ cup"); }) ==
-        R"({"fiche": {"content": [{"title": "½ cup"}, "x"]}})");
+  CHECK(edited(R"({"fiche": {"content": [ {"step": {"id" :"x",  "pieces":5}} ,"\u00b0"]}})", [](auto& d, Node n) {
+          d.set_attribute(n, At::pieces, "\"6\"");
+        }) == R"({"fiche": {"content": [ {"step": {"id" :"x",  "pieces":"\"6\""}} ,"\u00b0"]}})");
+  CHECK(edited(R"({"fiche": {"content": [{"step": {"id": "x", "content": ["a"]}}]}})", [](auto& d, Node n) {
+          d.set_attribute(n, At::do_, "mix");
+        }) == R"({"fiche": {"content": [{"step": {"id": "x", "do": "mix", "content": ["a"]}}]}})");
+  CHECK(edited(R"({"fiche": {"content": [{"step": {"id": "x",  "on": "y"}}]}})", [](auto& d, Node n) {
+          d.remove_attribute(n, At::id);
+        }) == R"({"fiche": {"content": [{"step": {  "on": "y"}}]}})");
+  CHECK(edited(R"({"fiche": {"content": [{"title": "\u00bd"}, "x"]}})", [](auto& d, Node n) {
+          d.set_text(n, "½ cup");
+        }) == R"({"fiche": {"content": [{"title": "½ cup"}, "x"]}})");
   CHECK(edited(R"({"fiche": {"content": [{ "time" : {}}]}})", [](auto& d, Node n) { d.rename(n, El::until); }) ==
         R"({"fiche": {"content": [{ "until" : {}}]}})");
 }
 
 TEST_CASE("pieces come and go in JSON with their commas", "[json]") {
-  const std::string text = "{\"fiche\": {\n  \"content\": [\n    {\"title\": \"A\"},\n    {\"note\": \"B\"}\n  ]\n}}";
-  CHECK(edited(text, [](auto& d, Node n) { d.remove(n); }) == "{\"fiche\": {\n  \"content\": [\n    {\"note\": \"B\"}\n  ]\n}}");
+  const std::string text =
+      "{\"fiche\": {\n  \"content\": [\n    {\"title\": \"A\"},\n    {\"note\": \"B\"}\n  ]\n}}";
+  CHECK(edited(text, [](auto& d, Node n) { d.remove(n); }) ==
+        "{\"fiche\": {\n  \"content\": [\n    {\"note\": \"B\"}\n  ]\n}}");
   CHECK(edited(text, [](auto& d, Node n) { d.remove(d.next(n)); }) ==
         "{\"fiche\": {\n  \"content\": [\n    {\"title\": \"A\"}\n  ]\n}}");
   CHECK(edited(text, [](auto& d, Node n) { d.set_text(d.add_element(d.root(), El::summary, d.next(n)), "C"); }) ==
-        "{\"fiche\": {\n  \"content\": [\n    {\"title\": \"A\"},\n    {\"summary\": \"C\"},\n    {\"note\": \"B\"}\n  ]\n}}");
+        "{\"fiche\": {\n  \"content\": [\n    {\"title\": \"A\"},\n    {\"summary\": \"C\"},\n    {\"note\": "
+        "\"B\"}\n  ]\n}}");
   CHECK(edited(text, [](auto& d, Node) { d.add_comment(d.top(), "c", d.root()); }) ==
-        "{\"#before\": [\n    {\"#comment\": \"c\"}\n  ], \"fiche\": {\n  \"content\": [\n    {\"title\": \"A\"},\n    {\"note\": \"B\"}\n  ]\n}}");
+        "{\"#before\": [\n    {\"#comment\": \"c\"}\n  ], \"fiche\": {\n  \"content\": [\n    {\"title\": "
+        "\"A\"},\n    {\"note\": \"B\"}\n  ]\n}}");
 }
 
 }  // namespace tamis::tests

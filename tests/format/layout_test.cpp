@@ -25,7 +25,8 @@ std::string json_of(const std::string& content) {
   const format::Read read = read_xml(head + content + "</fiche>");
   REQUIRE(read.document != nullptr);
   const std::string out = format::lay_out(*read.document, Spelling::json);
-  const std::string before = "{\n  \"fiche\": {\n    \"id\": \"a\",\n    \"content\": [\n", after = "\n    ]\n  }\n}\n";
+  const std::string before = "{\n  \"fiche\": {\n    \"id\": \"a\",\n    \"content\": [\n",
+                    after = "\n    ]\n  }\n}\n";
   REQUIRE(out.starts_with(before));
   REQUIRE(out.ends_with(after));
   return out.substr(before.size(), out.size() - before.size() - after.size());
@@ -34,7 +35,8 @@ std::string json_of(const std::string& content) {
 }  // namespace
 
 TEST_CASE("blocks stand on lines of their own, a blank line before each component", "[layout]") {
-  CHECK(laid_out("<title> Walnut\n slice </title><component id='c' title='x'><note/></component>\n\n\n<!-- d --><component id='d' title='y'/>") ==
+  CHECK(laid_out("<title> Walnut\n slice </title><component id='c' title='x'><note/></component>\n\n\n<!-- d "
+                 "--><component id='d' title='y'/>") ==
         "  <title>Walnut slice</title>\n"
         "\n"
         "  <component id=\"c\" title=\"x\">\n"
@@ -55,19 +57,23 @@ TEST_CASE("blank in prose is folded, and goes at the ends of blocks; marks keep 
 }
 
 TEST_CASE("prose is filled to 110 columns and broken at plain spaces of sentences only", "[layout]") {
-  CHECK(laid_out("<step>Pour the hot milk over the yolks a little at a time, return to the pan and stir until it reaches "
-                 "<food-temp for='15 s'>82 to 84 °C</food-temp> and <until>it coats the back of the spoon</until>, then "
-                 "strain.</step>") ==
-        "  <step>Pour the hot milk over the yolks a little at a time, return to the pan and stir until it reaches\n"
-        "    <food-temp for=\"15 s\">82 to 84 °C</food-temp> and <until>it coats the back of the spoon</until>, then\n"
-        "    strain.</step>\n");
+  CHECK(
+      laid_out(
+          "<step>Pour the hot milk over the yolks a little at a time, return to the pan and stir until it reaches "
+          "<food-temp for='15 s'>82 to 84 °C</food-temp> and <until>it coats the back of the spoon</until>, then "
+          "strain.</step>") ==
+      "  <step>Pour the hot milk over the yolks a little at a time, return to the pan and stir until it reaches\n"
+      "    <food-temp for=\"15 s\">82 to 84 °C</food-temp> and <until>it coats the back of the spoon</until>, "
+      "then\n"
+      "    strain.</step>\n");
   const std::string long_title(60, 'a');
   CHECK(laid_out("<title>" + long_title + " " + long_title + "</title>") ==
         "  <title>" + long_title + " " + long_title + "</title>\n");
 }
 
 TEST_CASE("attributes that do not fit stand below each other, under the first", "[layout]") {
-  CHECK(laid_out("<control id='cooked' hazard='salmonella in raw yolk' check='probe in the middle of the pan' often='every batch' "
+  CHECK(laid_out("<control id='cooked' hazard='salmonella in raw yolk' check='probe in the middle of the pan' "
+                 "often='every batch' "
                  "who='the cook'>At least 82 °C</control>") ==
         "  <control id=\"cooked\" hazard=\"salmonella in raw yolk\" check=\"probe in the middle of the pan\"\n"
         "           often=\"every batch\" who=\"the cook\">At least 82 °C</control>\n");
@@ -79,8 +85,9 @@ TEST_CASE("only what must be is escaped", "[layout]") {
 }
 
 TEST_CASE("comments, instructions and foreign XML stay as they are", "[layout]") {
-  const format::Read read = read_xml("<?xml version='1.0'?><!-- a\n   b --><fiche xmlns:h='urn:h' id='a' xmlns='urn:tamis:fiche:1'><?x  y ?>"
-                                     "<step>Mix <!-- well  --> it <h:x  a='1'/>.</step><h:y>\r\n  z</h:y></fiche><!-- c -->");
+  const format::Read read = read_xml(
+      "<?xml version='1.0'?><!-- a\n   b --><fiche xmlns:h='urn:h' id='a' xmlns='urn:tamis:fiche:1'><?x  y ?>"
+      "<step>Mix <!-- well  --> it <h:x  a='1'/>.</step><h:y>\r\n  z</h:y></fiche><!-- c -->");
   REQUIRE(read.document != nullptr);
   CHECK(format::lay_out(*read.document, Spelling::xml) ==
         first_line +
@@ -101,8 +108,10 @@ TEST_CASE("an ingredient's amount for another batch stands below it", "[layout]"
 TEST_CASE("JSON stands on one line where it fits, else each piece on its own", "[layout]") {
   CHECK(json_of("<title>A</title><step do='mix'>Mix <use of='b'>b</use>.</step>") ==
         "      {\"title\": \"A\"},\n"
-        "      {\"step\": {\"do\": \"mix\", \"content\": [\"Mix \", {\"use\": {\"of\": \"b\", \"content\": [\"b\"]}}, \".\"]}}");
-  CHECK(json_of("<step do='mix' makes='batter' hands='5 min'>Mix <use of='b'>the butter</use> with the sugar until it is pale.</step>") ==
+        "      {\"step\": {\"do\": \"mix\", \"content\": [\"Mix \", {\"use\": {\"of\": \"b\", \"content\": "
+        "[\"b\"]}}, \".\"]}}");
+  CHECK(json_of("<step do='mix' makes='batter' hands='5 min'>Mix <use of='b'>the butter</use> with the sugar "
+                "until it is pale.</step>") ==
         "      {\"step\": {\n"
         "        \"do\": \"mix\",\n"
         "        \"makes\": \"batter\",\n"

@@ -80,7 +80,8 @@ class RandomEdits {
     return c;
   }
   std::string words() {
-    static const std::string rows[] = {"a", " b & <c> ]]> \"d\"", "½ °", "", " ", "\n", "x\ty\r", "--", "two  blanks", ">"};
+    static const std::string rows[] = {"a",  " b & <c> ]]> \"d\"", "½ °", "", " ", "\n", "x\ty\r",
+                                       "--", "two  blanks",        ">"};
     return rows[random_() % std::size(rows)];
   }
 
@@ -101,19 +102,30 @@ class RandomEdits {
     static constexpr El elements[] = {El::note, El::use, El::gate, El::component, El::amount};
     const El some = elements[random_() % std::size(elements)];
     switch (random_() % 10) {
-      case 0: return d_.set_attribute(n, At::id, words());
-      case 1: return d_.set_attribute(n, At::was_at, words());
-      case 2: return d_.remove_attribute(n, At::id);
-      case 3: return d_.set_text(d_.add_element(n, some, some_child(n)), words());
-      case 4: (void)d_.add_text(n, words(), some_child(n)); return;
-      case 5: (void)d_.add_comment(n, words(), some_child(n)); return;
+      case 0:
+        return d_.set_attribute(n, At::id, words());
+      case 1:
+        return d_.set_attribute(n, At::was_at, words());
+      case 2:
+        return d_.remove_attribute(n, At::id);
+      case 3:
+        return d_.set_text(d_.add_element(n, some, some_child(n)), words());
+      case 4:
+        (void)d_.add_text(n, words(), some_child(n));
+        return;
+      case 5:
+        (void)d_.add_comment(n, words(), some_child(n));
+        return;
       case 6:
         if (n != d_.root()) d_.remove(n);
         return;
       case 8:
-        if (d_.find(n, At::of) != fiche::none && d_.find(n, At::take) == fiche::none) d_.rename_attribute(n, At::of, At::take);
+        if (d_.find(n, At::of) != fiche::none && d_.find(n, At::take) == fiche::none)
+          d_.rename_attribute(n, At::of, At::take);
         return;
-      case 7: (void)d_.add_comment(d_.top(), words(), d_.root()); return;
+      case 7:
+        (void)d_.add_comment(d_.top(), words(), d_.root());
+        return;
       default:
         if (n != d_.root()) d_.rename(n, some);
     }

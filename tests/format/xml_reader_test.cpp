@@ -2,7 +2,6 @@
 
 #include "tests/format/reading.h"
 
-
 namespace tamis::tests {
 namespace {
 
@@ -28,16 +27,20 @@ std::vector<Refused> refused_rows() {
       {head + "<title", "not-well-formed", 1, 41, "the tag <title has no >"},
       {head + "<title <b/>", "not-well-formed", 1, 41, "the tag <title has no >"},
       {head + "<1a/></fiche>", "not-well-formed", 1, 41, "\"<\" is followed by \"1\", expected the name of a tag"},
-      {head + "below < 5 °C</fiche>", "not-well-formed", 1, 47, "\"<\" is followed by \" \", expected the name of a tag"},
+      {head + "below < 5 °C</fiche>", "not-well-formed", 1, 47,
+       "\"<\" is followed by \" \", expected the name of a tag"},
       {head + "<a:b:c/></fiche>", "not-well-formed", 1, 45, "\":\" has no place in the name of an element"},
       {head + "<a:/></fiche>", "not-well-formed", 1, 42, "the name \"a:\" has nothing behind its colon"},
-      {head + "<title/ ></fiche>", "not-well-formed", 1, 47, "\"/\" in the tag <title, expected an attribute or >"},
-      {head + "<title°/></fiche>", "not-well-formed", 1, 47, "\"°\" in the tag <title, expected an attribute or >"},
+      {head + "<title/ ></fiche>", "not-well-formed", 1, 47,
+       "\"/\" in the tag <title, expected an attribute or >"},
+      {head + "<title°/></fiche>", "not-well-formed", 1, 47,
+       "\"°\" in the tag <title, expected an attribute or >"},
       // attributes
       {head + "<step id=a/></fiche>", "not-well-formed", 1, 50, "the value of \"id\" is not in quotes"},
       {head + "<step id=“a”/></fiche>", "not-well-formed", 1, 50, "the value of \"id\" stands in curly quotes"},
       {head + "<step optional/></fiche>", "not-well-formed", 1, 47, "the attribute \"optional\" has no value"},
-      {head + "<step id=\"a\" on=\"½\" id=\"b\"/></fiche>", "not-well-formed", 1, 61, "the attribute \"id\" is given twice"},
+      {head + "<step id=\"a\" on=\"½\" id=\"b\"/></fiche>", "not-well-formed", 1, 61,
+       "the attribute \"id\" is given twice"},
       {head + "<step id=\"a\"on=\"b\"/></fiche>", "not-well-formed", 1, 53, "no space before \"o\""},
       {head + "<step id=\"a<b\"/></fiche>", "not-well-formed", 1, 52, "\"<\" stands in the value of \"id\""},
       {head + "<step id=\"a", "not-well-formed", 1, 47, "the file ends in the value of \"id\""},
@@ -62,7 +65,9 @@ std::vector<Refused> refused_rows() {
       {head + "<!-- a ---></fiche>", "not-well-formed", 1, 48, "\"--\" stands inside a comment"},
       {head + "<?a", "not-well-formed", 1, 41, "a processing instruction without a proper name"},
       {head + "<?a b", "not-well-formed", 1, 41, "a processing instruction without its end"},
-      {head + "<?" "?></fiche>", "not-well-formed", 1, 41, "a processing instruction without a proper name"},
+      {head + "<?"
+              "?></fiche>",
+       "not-well-formed", 1, 41, "a processing instruction without a proper name"},
       {head + "<![if]></fiche>", "not-well-formed", 1, 41, "\"<!\" starts neither a comment nor a CDATA section"},
       {" <?xml version=\"1.0\"?>" + head + "</fiche>", "not-well-formed", 1, 2,
        "the XML declaration can only be the first thing in the file"},
@@ -98,8 +103,8 @@ std::vector<Refused> refused_rows() {
        "the prefix \"h\" stands for no namespace"},
       {"<fiche xmlns=\"urn:tamis:fiche:1\" xmlns:xmlns=\"urn:x\"/>", "not-well-formed", 1, 34,
        "the prefix \"xmlns\" uses a name that XML keeps for itself"},
-      {"<fiche xmlns=\"urn:tamis:fiche:1\" xmlns:g=\"urn:x\" xmlns:h=\"urn:x\" g:a=\"\" h:a=\"\"/>", "not-well-formed", 1, 73,
-       "the attribute \"h:a\" is given twice"},
+      {"<fiche xmlns=\"urn:tamis:fiche:1\" xmlns:g=\"urn:x\" xmlns:h=\"urn:x\" g:a=\"\" h:a=\"\"/>",
+       "not-well-formed", 1, 73, "the attribute \"h:a\" is given twice"},
       // bytes
       {"\xFF\xFE<\0f\0"
        "i\0",
@@ -110,7 +115,9 @@ std::vector<Refused> refused_rows() {
        "byte 0xE8 is not UTF-8; it looks like Latin-1, where it is \"è\""},
       {head + "180 \xB0\x43</fiche>", "not-utf-8", 1, 45,
        "byte 0xB0 is not UTF-8; it looks like Latin-1, where it is \"°\""},
-      {head + "a \x93" "b</fiche>", "not-utf-8", 1, 43, "byte 0x93 is not UTF-8; it looks like Windows-1252"},
+      {head + "a \x93"
+              "b</fiche>",
+       "not-utf-8", 1, 43, "byte 0x93 is not UTF-8; it looks like Windows-1252"},
       {head + "\xC3\xA9\xE2\x82</fiche>", "not-utf-8", 1, 42, "byte 0xE2 is not UTF-8"},
       {head + std::string("a\0b", 3) + "</fiche>", "not-well-formed", 1, 42, "a NUL byte stands in the text"},
       {head + "a\x07</fiche>", "not-well-formed", 1, 42, "the character U+0007 has no place in a text"},
@@ -161,12 +168,15 @@ TEST_CASE("limits are named", "[xml]") {
   CHECK(refusal(attributes(format::most_attributes + 1)) == "over-limit: more than 256 attributes in one tag");
 
   CHECK(read_xml(head + "<" + std::string(256, 'a') + "/></fiche>").document != nullptr);
-  CHECK(refusal(head + "<" + std::string(257, 'a') + "/></fiche>") == "over-limit: a name of 257 bytes; at most 256 are read");
-  CHECK(refusal(std::string(format::most_bytes + 1, ' ')) == "over-limit: the file has 65 MB; at most 64 MB are read");
+  CHECK(refusal(head + "<" + std::string(257, 'a') + "/></fiche>") ==
+        "over-limit: a name of 257 bytes; at most 256 are read");
+  CHECK(refusal(std::string(format::most_bytes + 1, ' ')) ==
+        "over-limit: the file has 65 MB; at most 64 MB are read");
 }
 
 TEST_CASE("columns are right behind letters of several bytes", "[xml]") {
-  const format::Read read = read_xml(head + "\n<step id=\"½\">180 °C, crème \xF0\x9F\x8D\xB0 <time>5 min</time></step></fiche>");
+  const format::Read read =
+      read_xml(head + "\n<step id=\"½\">180 °C, crème \xF0\x9F\x8D\xB0 <time>5 min</time></step></fiche>");
   REQUIRE(read.document != nullptr);
   const fiche::Document& d = *read.document;
   const fiche::Node time = d.child(d.child(d.root(), fiche::El::step), fiche::El::time);

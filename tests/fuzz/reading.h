@@ -19,7 +19,8 @@ inline void must(bool held, const char* promise, const std::string& text) {
 
 inline format::Read read_as(const std::string& text, fiche::Spelling spelling) {
   auto source = std::make_shared<const base::Source>("fuzz", text);
-  return spelling == fiche::Spelling::xml ? format::read_xml(std::move(source)) : format::read_json(std::move(source));
+  return spelling == fiche::Spelling::xml ? format::read_xml(std::move(source))
+                                          : format::read_json(std::move(source));
 }
 
 /// Every promise of the readers, writers and layouts, on whatever bytes.
@@ -28,7 +29,8 @@ inline void check_reading(const std::string& text, fiche::Spelling spelling) {
   if (read.document == nullptr) {
     must(!read.findings.empty(), "a refusal says why", text);
     for (const base::Finding& finding : read.findings) {
-      must(finding.where.begin <= finding.where.end && finding.where.end <= text.size(), "its span lies in the file", text);
+      must(finding.where.begin <= finding.where.end && finding.where.end <= text.size(),
+           "its span lies in the file", text);
     }
     return;
   }
@@ -42,8 +44,10 @@ inline void check_reading(const std::string& text, fiche::Spelling spelling) {
   must(same_meaning(*read.document, *from_xml.document), "laying out changes no meaning", xml);
   must(same_meaning(*read.document, *from_json.document), "laying out changes no meaning", json);
   must(format::lay_out(*from_xml.document, fiche::Spelling::xml) == xml, "laying out twice changes nothing", xml);
-  must(format::lay_out(*from_json.document, fiche::Spelling::json) == json, "laying out twice changes nothing", json);
-  must(format::lay_out(*from_json.document, fiche::Spelling::xml) == xml, "XML, JSON, XML gives the same bytes", json);
+  must(format::lay_out(*from_json.document, fiche::Spelling::json) == json, "laying out twice changes nothing",
+       json);
+  must(format::lay_out(*from_json.document, fiche::Spelling::xml) == xml, "XML, JSON, XML gives the same bytes",
+       json);
 
   // The same once more with everything touched.
   auto edited = read.document->clone();
