@@ -7,9 +7,13 @@
 namespace tamis::rules {
 namespace {
 
-std::string meaning_attribute(measure::Kind kind) {
-  if (kind == measure::Kind::time) return "time=\"10 to 16 h\"";
-  return kind == measure::Kind::temperature ? "temperature=\"180 °C\"" : "amount=\"5 g\"";
+/// An attribute that shows the form of a meaning: with the word's usual one where it has one.
+std::string meaning_attribute(const measure::TradeWord& word) {
+  const bool time = word.kind == measure::Kind::time;
+  const bool temperature = word.kind == measure::Kind::temperature;
+  const std::string_view sample = time ? "10 to 16 h" : temperature ? "180 °C" : "5 g";
+  const std::string_view name = time ? "time" : temperature ? "temperature" : "amount";
+  return std::string(name) + "=\"" + std::string(word.meaning.empty() ? sample : word.meaning) + "\"";
 }
 
 void run(Check& check) {
@@ -21,7 +25,7 @@ void run(Check& check) {
     if (!said.insert(word->id).second) continue;
     base::Finding& finding =
         check.say(statement.where, quoted(statement.text) + " means something else in every kitchen, and this one does not say",
-                  "add <means word=\"" + statement.text + "\" " + meaning_attribute(word->kind) + "/> to the kitchen file");
+                  "add <means word=\"" + statement.text + "\" " + meaning_attribute(*word) + "/> to the kitchen file");
     for (const fiche::Statement& later : check.fiche.statements) {
       if (&later <= &statement || !later.amount || later.amount->words != word->id) continue;
       finding.related.push_back({later.where, "here too", {}, {}, {}});

@@ -1,5 +1,4 @@
 #include <catch2/catch.hpp>
-#include <filesystem>
 
 #include "tests/rules/checking.h"
 #include "tests/shared_files.h"
@@ -103,37 +102,6 @@ TEST_CASE("a kitchen whose ovens all have one mode settles an oven figure") {
   CHECK(check_part(part, kitchen_of(R"(<oven id="a" mode="fan"/><oven id="b" mode="fan"/>)")).rules() == "");
   CHECK(check_part(part, kitchen_of(R"(<oven id="a" mode="fan"/><oven id="b" mode="deck"/>)")).rules() ==
         "oven-mode-not-stated");
-}
-
-namespace {
-
-struct Printed {
-  const char* file;
-  const char* expected;  ///< lines; the contradictions that the printed recipe really has
-};
-
-// The recipes as printed. What is expected here is a contradiction in the source, or something it leaves open.
-constexpr Printed printed[] = {
-#include "tests/rules/printed_recipes.inc"
-};
-
-}  // namespace
-
-TEST_CASE("real recipes raise what is wrong in them as printed, and nothing else") {
-  std::size_t files = 0;
-  for (const auto& entry : std::filesystem::directory_iterator(std::string(TAMIS_SOURCE_DIR) + "/tests/against/real")) {
-    const std::string name = entry.path().filename().string();
-    if (!name.ends_with(".fiche.xml")) continue;
-    ++files;
-    const tests::Checked checked = check_text(tests::project_file("tests/against/real/" + name));
-    std::string expected;
-    for (const Printed& one : printed) {
-      if (name == one.file) expected += std::string(one.expected) + "\n";
-    }
-    CAPTURE(name);
-    CHECK(checked.lines() == expected);
-  }
-  CHECK(files == 14);
 }
 
 TEST_CASE("the demo kitchen and the worked example raise nothing") {
