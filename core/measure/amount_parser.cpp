@@ -212,7 +212,7 @@ bool AmountParser::add_part(Parts& parts) {
   const bool plus = comma ? take(1) : take_phrase(PhraseRole::plus);
   skip_spaces();
   const auto next = part();
-  const bool fits = next && next->unit != nullptr && next->unit->kind == last.unit->kind && next->value > 0 &&
+  const bool fits = next && next->unit != nullptr && next->unit->kind == last.unit->kind && next->value >= 0 &&
                     (plus && !comma ? next->unit != last.unit : next->unit->to_base < last.unit->to_base);
   if (!fits) {
     at_ = start;

@@ -26,6 +26,8 @@ TEST_CASE("durations are read as people write them", "[read]") {
   check_rows({{"90 min", "90 min"},
               {"1 h 30", "1 h + 30 min"},
               {"1h30", "1 h + 30 min"},
+              {"1h0", "1 h + 0 min"},
+              {"1 h 0 min", "1 h + 0 min"},
               {"1 h 30 min", "1 h + 30 min"},
               {"1h 30m", "1 h + 30 min"},
               {"1½ hours", "3/2 h"},
