@@ -5,6 +5,14 @@
 #include "core/base/utf8.h"
 
 namespace tamis::base {
+namespace {
+
+// Bytes between two steps; lines shorter than that are counted from their start.
+constexpr std::uint32_t stride = 4096;
+
+bool starts_scalar(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }
+
+}  // namespace
 
 std::string_view Source::slice(Span span) const {
   const auto size = static_cast<std::uint32_t>(bytes_.size());
@@ -28,9 +36,29 @@ Place Source::place(std::uint32_t offset) const {
   offset = std::min(offset, static_cast<std::uint32_t>(bytes_.size()));
   const auto after = std::upper_bound(line_starts_.begin(), line_starts_.end(), offset);
   const auto line = static_cast<std::uint32_t>(after - line_starts_.begin());
+  const Step from = step_before(line, offset);
+  const std::string_view before = std::string_view(bytes_).substr(from.offset, offset - from.offset);
+  return {line, static_cast<std::uint32_t>(count_scalars(before)) + from.column};
+}
+
+Source::Step Source::step_before(std::uint32_t line, std::uint32_t offset) const {
   const std::uint32_t start = line_starts_[line - 1];
-  const std::string_view before = std::string_view(bytes_).substr(start, offset - start);
-  return {line, static_cast<std::uint32_t>(count_scalars(before)) + 1};
+  if (offset - start < stride) return {start, 1};
+  if (stepped_line_ != line) {
+    const auto end = line < line_starts_.size() ? line_starts_[line] : static_cast<std::uint32_t>(bytes_.size());
+    stepped_line_ = line;
+    steps_ = {{start, 1}};
+    for (std::uint32_t at = start; end - at > stride;) {
+      std::uint32_t next = at + stride;
+      while (next < end && !starts_scalar(bytes_[next])) ++next;
+      const auto scalars = static_cast<std::uint32_t>(count_scalars(std::string_view(bytes_).substr(at, next - at)));
+      steps_.push_back({next, steps_.back().column + scalars});
+      at = next;
+    }
+  }
+  const auto after = std::upper_bound(steps_.begin(), steps_.end(), offset,
+                                      [](std::uint32_t wanted, const Step& step) { return wanted < step.offset; });
+  return *(after - 1);
 }
 
 std::string_view Source::line(std::uint32_t number) const {

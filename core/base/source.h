@@ -35,17 +35,27 @@ class Source {
   [[nodiscard]] std::string_view slice(Span span) const;
 
   /// Lines end with LF, CRLF or CR. An offset past the end is taken as the end. The line table is built at the
-  /// first question, so a file without findings never pays for it; not for use from two threads at once.
+  /// first question, so a file without findings never pays for it; a line of megabytes costs one pass, not one a
+  /// question. Not for use from two threads at once.
   [[nodiscard]] Place place(std::uint32_t offset) const;
   /// A line's text without its ending; empty when there is no such line.
   [[nodiscard]] std::string_view line(std::uint32_t number) const;
 
  private:
+  /// A place within a long line whose column is known.
+  struct Step {
+    std::uint32_t offset = 0;
+    std::uint32_t column = 1;
+  };
+
   void find_lines() const;
+  [[nodiscard]] Step step_before(std::uint32_t line, std::uint32_t offset) const;
 
   std::string path_;
   std::string bytes_;
   mutable std::vector<std::uint32_t> line_starts_;
+  mutable std::uint32_t stepped_line_ = 0;  // the long line that steps_ is of; 0: none yet
+  mutable std::vector<Step> steps_;
 };
 
 }  // namespace tamis::base

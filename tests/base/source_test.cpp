@@ -57,3 +57,20 @@ TEST_CASE("a place after a final line end is on the next line", "[source]") {
 }
 
 }  // namespace
+
+TEST_CASE("columns in a very long line are those counted one by one", "[source]") {
+  std::string bytes = "first\n";
+  std::vector<std::uint32_t> starts;
+  for (std::uint32_t i = 0; i < 9000; ++i) {
+    starts.push_back(static_cast<std::uint32_t>(bytes.size()));
+    bytes += i % 3 == 0 ? "é" : i % 7 == 0 ? "🍋" : "a";
+  }
+  const Source source("f", bytes + "\nlast °x");
+  for (std::uint32_t i = 0; i < starts.size(); i += 13) {
+    CAPTURE(i);
+    CHECK(source.place(starts[i]) == Place{2, i + 1});
+  }
+  CHECK(source.place(3) == Place{1, 4});
+  CHECK(source.place(static_cast<std::uint32_t>(bytes.size()) + 8) == Place{3, 7});
+  CHECK(source.place(starts[8999]) == Place{2, 9000});
+}
