@@ -181,6 +181,24 @@ Figure before_slash(std::string_view text, measure::Kinds kinds, const measure::
   return figure_in(text.substr(0, slash), kinds, reading);
 }
 
+/// "25-20 minutes": a range from the larger figure to the smaller. Marked as typed, so that the check can say so and
+/// mend it; what it is a measure of, its second figure tells.
+Figure reversed_range(std::string_view text, const base::Finding& fault, measure::Kinds kinds,
+                      const measure::Reading& reading) {
+  const std::string_view range = text.substr(0, fault.where.end);
+  for (std::size_t at = 1; at < range.size(); ++at) {
+    const bool starts_figure = range[at] >= '0' && range[at] <= '9' && (range[at - 1] < '0' || range[at - 1] > '9');
+    if (!starts_figure) continue;
+    measure::Found second = measure::find_amount(range.substr(at), kinds, reading);
+    if (second.used != range.size() - at) continue;
+    Figure figure;
+    figure.amount = std::move(second.amount);
+    figure.used = range.size();
+    return figure;
+  }
+  return {};
+}
+
 }  // namespace
 
 Figure figure_in(std::string_view whole, measure::Kinds kinds, const measure::Reading& reading) {
@@ -195,6 +213,9 @@ Figure figure_in(std::string_view whole, measure::Kinds kinds, const measure::Re
       figure.ambiguous = true;
       found = std::move(other);
     }
+  }
+  if (found.used == 0 && found.fault && found.fault->rule == "reversed-range") {
+    return reversed_range(text, *found.fault, kinds, reading);
   }
   if (found.used == 0) return before_slash(whole, kinds, reading);
   if (word_goes_on(text, found.used)) return {};

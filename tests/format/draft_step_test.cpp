@@ -35,6 +35,7 @@ TEST_CASE("figures in a sentence are marked for what they are", "[draft]") {
   const Row rows[] = {
       {"en", "Bake at 180 \u00B0C for 15 to 25 minutes.",
        "Bake at <oven-temp>180 \u00B0C</oven-temp> for <time>15 to 25 minutes</time>."},
+      {"en", "Bake for 25-20 minutes.", "Bake for <time>25-20 minutes</time>."},  // typed the wrong way round: the check mends it
       {"en", "Heat the oven to 350\u00B0F.", "Heat the oven to <oven-temp>350\u00B0F</oven-temp>."},
       {"en", "Roast at gas mark 4.", "Roast at <oven-temp>gas mark 4</oven-temp>."},
       {"en", "Bake at 190 \u00B0C/gas mark 5.",
