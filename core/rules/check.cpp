@@ -59,7 +59,8 @@ std::vector<base::Finding> check(const fiche::Document& document, const fiche::K
   std::vector<base::Finding> findings;
   const fiche::Fiche fiche = fiche::read_fiche(document, kitchen);
   const Structure structure = read_structure(document);
-  Check check(fiche, kitchen, library, structure, findings);
+  const flow::Flow flow = flow::read_flow(fiche, library);
+  Check check(fiche, kitchen, library, structure, flow, findings);
   for (const Rule* rule : rules()) {
     if (rule->run == nullptr) continue;
     const auto house = kitchen.severities.find(rule->id);

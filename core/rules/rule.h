@@ -10,6 +10,7 @@
 #include "core/fiche/fiche.h"
 #include "core/fiche/kitchen.h"
 #include "core/fiche/library.h"
+#include "core/flow/flow.h"
 #include "core/rules/structure.h"
 
 namespace tamis::rules {
@@ -20,15 +21,16 @@ struct Rule;
 class Check {
  public:
   Check(const fiche::Fiche& the_fiche, const fiche::Kitchen& the_kitchen, fiche::Library& the_library,
-        const Structure& the_structure, std::vector<base::Finding>& findings)
+        const Structure& the_structure, const flow::Flow& the_flow, std::vector<base::Finding>& findings)
       : fiche(the_fiche), kitchen(the_kitchen), library(the_library), document(*the_fiche.document),
-        structure(the_structure), findings_(findings) {}
+        structure(the_structure), flow(the_flow), findings_(findings) {}
 
   const fiche::Fiche& fiche;
   const fiche::Kitchen& kitchen;
   fiche::Library& library;
   const fiche::Document& document;
   const Structure& structure;
+  const flow::Flow& flow;
 
   /// Adds a finding of the rule at hand, with the rule's severity (or the kitchen's) and source, and gives it back
   /// for advice, related places and edits. Words as base::Finding asks.
@@ -57,7 +59,8 @@ class Check {
 struct Rule {
   std::string_view id;        ///< reads as "allow ID": what was found, not the cure
   base::Severity severity;
-  std::string_view topic;     ///< "document", "measure", "conversion" (said by core/change)
+  std::string_view topic;     ///< "document", "measure", "balance", "order", "temperature", "sharing", "teaching", "conversion"
+                              ///< (said by core/change)
   std::string_view summary;   ///< one line
   std::string_view explanation;  ///< what, why it matters in the kitchen, when to leave it
   std::string_view bad;

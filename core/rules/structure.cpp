@@ -18,7 +18,7 @@ class Walk {
     const Node root = document_.root();
     if (root == fiche::none) return std::move(out_);
     const El el = document_.el(root);
-    if (el != El::unknown && el != El::fiche && el != El::kitchen) out_.misplaced_elements.push_back(root);
+    if (el != El::unknown && el != El::fiche && el != El::kitchen && el != El::manifest) out_.misplaced_elements.push_back(root);
     visit(root);
     return std::move(out_);
   }
