@@ -55,7 +55,7 @@ base::Edit Check::edit_span(base::Span where, std::string_view text, bool in_att
 }
 
 std::vector<base::Finding> check(const fiche::Document& document, const fiche::Kitchen& kitchen,
-                                 fiche::Library& library) {
+                                 fiche::Library& library, MoreRules* more) {
   std::vector<base::Finding> findings;
   const fiche::Fiche fiche = fiche::read_fiche(document, kitchen);
   const Structure structure = read_structure(document);
@@ -70,6 +70,7 @@ std::vector<base::Finding> check(const fiche::Document& document, const fiche::K
     check.rule_ = rule;
     rule->run(check);
   }
+  if (more != nullptr) more->run(check);
   base::sort_by_place(findings);
   return findings;
 }

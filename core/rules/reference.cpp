@@ -39,6 +39,7 @@ std::string section(const Rule& rule) {
 
 std::string_view heading(std::string_view topic) {
   if (topic == "conversion") return "## Conversions (said by `tamis convert`)\n\n";
+  if (topic == "plugin") return "## Plugins (said by their host)\n\n";
   return topic == "document" ? "## The document\n\n" : "## Measures\n\n";
 }
 
@@ -69,7 +70,7 @@ std::string shown_example(std::string_view example) {
 std::string reference_page() {
   std::string list;
   std::string sections;
-  for (const std::string_view topic : {"document", "measure", "conversion"}) {
+  for (const std::string_view topic : {"document", "measure", "conversion", "plugin"}) {
     list += heading(topic);
 
     list += "| rule | severity | what it finds |\n| --- | --- | --- |\n";

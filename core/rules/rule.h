@@ -16,6 +16,14 @@
 namespace tamis::rules {
 
 struct Rule;
+class Check;
+
+/// Rules from elsewhere that are heard after those built in: a house's plugins (core/lua).
+class MoreRules {
+ public:
+  virtual ~MoreRules() = default;
+  virtual void run(Check& check) = 0;
+};
 
 /// What a rule sees, and where it says what it found.
 class Check {
@@ -36,6 +44,9 @@ class Check {
   /// for advice, related places and edits. Words as base::Finding asks.
   base::Finding& say(base::Span where, std::string message, std::string advice = {});
 
+  /// Adds a finding that is no built-in rule's, as it is: rule, severity and source are the caller's.
+  void add(base::Finding finding) { findings_.push_back(std::move(finding)); }
+
   /// Lifts a finding above its rule's usual severity because this case is worse; a severity that the kitchen has set
   /// stays as it is.
   void worsen(base::Finding& finding, base::Severity severity) const;
@@ -46,7 +57,7 @@ class Check {
   [[nodiscard]] base::Edit edit_span(base::Span where, std::string_view text, bool in_attribute) const;
 
  private:
-  friend std::vector<base::Finding> check(const fiche::Document&, const fiche::Kitchen&, fiche::Library&);
+  friend std::vector<base::Finding> check(const fiche::Document&, const fiche::Kitchen&, fiche::Library&, MoreRules*);
   const Rule* rule_ = nullptr;
   base::Severity severity_ = base::Severity::error;
   bool severity_is_the_kitchens_ = false;
@@ -60,7 +71,7 @@ struct Rule {
   std::string_view id;        ///< reads as "allow ID": what was found, not the cure
   base::Severity severity;
   std::string_view topic;     ///< "document", "measure", "balance", "order", "temperature", "sharing", "teaching", "conversion"
-                              ///< (said by core/change)
+                              ///< (said by core/change), "plugin" (said by core/lua)
   std::string_view summary;   ///< one line
   std::string_view explanation;  ///< what, why it matters in the kitchen, when to leave it
   std::string_view bad;
@@ -79,7 +90,7 @@ std::string example_document(std::string_view example);
 /// Everything there is to say about a document that could be read, in file order. A pure function of its arguments.
 /// A rule the kitchen has switched off does not run; error findings of the document rules stop nothing.
 std::vector<base::Finding> check(const fiche::Document& document, const fiche::Kitchen& kitchen,
-                                 fiche::Library& library);
+                                 fiche::Library& library, MoreRules* more = nullptr);
 
 }  // namespace tamis::rules
 
