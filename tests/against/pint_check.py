@@ -31,7 +31,8 @@ KINDS = {
                "cup-imperial": "imperial_cup", "pint-imperial": "imperial_pint", "quart-imperial": "imperial_quart",
                "gallon-imperial": "imperial_gallon"},
     "length": {"mm": "millimeter", "cm": "centimeter", "m": "meter", "in": "inch", "ft": "foot", "yd": "yard"},
-    "time": {"s": "second", "min": "minute", "h": "hour", "day": "day", "week": "week"},
+    "time": {"s": "second", "min": "minute", "h": "hour", "day": "day", "week": "week", "month": "month",
+             "year": "year"},
     "temperature": {"degc": "degree_Celsius", "degf": "degree_Fahrenheit", "kelvin": "kelvin"},
 }
 # The spoons of Britain and the metric countries, the labels' measures and the metric pound have no name in pint.

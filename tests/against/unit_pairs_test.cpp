@@ -36,6 +36,7 @@ const std::map<std::string_view, const char*> gnu_names = {
     {"mm", "millimeter"}, {"cm", "centimeter"}, {"m", "meter"}, {"in", "inch"}, {"ft", "foot"}, {"yd", "yard"},
     {"dozen", "dozen"}, {"pair", "pair"},
     {"s", "second"}, {"min", "minute"}, {"h", "hour"}, {"day", "day"}, {"week", "week"},
+    {"month", "(julianyear/12)"}, {"year", "julianyear"},
     {"degc-difference", "degC"}, {"degf-difference", "degF"}, {"kelvin-difference", "kelvin"}};
 
 /// Exact units that GNU units has no name for.

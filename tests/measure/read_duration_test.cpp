@@ -43,6 +43,8 @@ TEST_CASE("durations are read as people write them", "[read]") {
               {"12 to 24 h", "12 h .. 24 h"},
               {"2 days", "2 day"},
               {"1 week", "1 week"},
+              {"3 months", "3 month"},
+              {"1 year", "1 year"},
               {"15 s", "15 s"},
               {"at least 15 seconds", ">= 15 s"},
               {"about 10 minutes", "~ 10 min"},
