@@ -155,8 +155,8 @@ class Assume {
   void say_which_are_taken() {
     for (const Use& use : flow_.uses) {
       const Thing& thing = flow_.things[idx(use.thing)];
-      const bool from_component = thing.kind == Thing::Kind::component || thing.kind == Thing::Kind::result;
-      if (!from_component || thing.component == flow_.steps[idx(use.step)].component) continue;
+      const bool made = thing.kind == Thing::Kind::component || thing.kind == Thing::Kind::result;
+      if ((!made && has_steps(thing.component)) || thing.component == flow_.steps[idx(use.step)].component) continue;
       for (Total& total : flow_.components) total.taken = total.taken || total.node == thing.component;
     }
     for (const Thing& thing : flow_.things) {
@@ -166,6 +166,11 @@ class Assume {
         total.taken = total.taken || (total.node == made_in && made_in != thing.component);
       }
     }
+  }
+
+  /// Where a component is a list of ingredients alone, who takes one takes of the component.
+  [[nodiscard]] bool has_steps(Node component) const {
+    return std::any_of(flow_.steps.begin(), flow_.steps.end(), [&](const Step& step) { return step.component == component; });
   }
 
   void take_the_rest() {

@@ -95,6 +95,7 @@ class Join {
       return;
     }
     const bool going_on = join_line(step);
+    if (line_ >= 0 && at(step).before != line_) forget_mentions();
     if (!going_on && meant_.empty() && at(step).takes.empty() && work_.fiche.steps[idx(step)].makes.empty() && tagged_) {
       at(step).aside = true;
       return;
@@ -141,7 +142,9 @@ class Join {
       if (taken.kind == Thing::Kind::component && taken.node == at(step).component) continue;  // "the mousse", in it
       meant_.push_back(meant);
     }
-    for (Meant& meant : meant_) meant.mention = said_already(meant) || (line_ >= 0 && holds(line_, meant));
+    for (Meant& meant : meant_) {
+      meant.mention = said_already(meant) || (line_ >= 0 && !may_stand_for_it(meant, step) && holds(line_, meant));
+    }
   }
 
   int meaning(int name, int step) {
@@ -158,6 +161,11 @@ class Join {
 
   bool says_how_much(Node mark) const {
     return document_.find(mark, At::take) != fiche::none || document_.child(mark, El::amount) != fiche::none;
+  }
+
+  /// The step starts afresh: what the step before holds is nothing to it.
+  void forget_mentions() {
+    for (Meant& meant : meant_) meant.mention = said_already(meant);
   }
 
   /// In this very sentence.
@@ -181,6 +189,14 @@ class Join {
     return is_in(meant.thing, step);
   }
   bool says_how_much_of(const Use& use) const { return use.mark != fiche::none && says_how_much(use.mark); }
+
+  /// A result beside what comes of it in one mark, or that a step made only if need be goes back to.
+  bool may_stand_for_it(const Meant& meant, int step) {
+    if (thing(meant.thing).kind != Thing::Kind::result) return false;
+    return at(step).optional || std::any_of(meant_.begin(), meant_.end(), [&](const Meant& other) {
+      return &other != &meant && other.mark == meant.mark && thing(other.thing).kind == Thing::Kind::result;
+    });
+  }
 
   bool is_in(int wanted, int step) {
     if (step < 0 || seen_[idx(step)]) return false;
@@ -267,9 +283,9 @@ class Join {
     });
   }
 
-  /// Without a name: a step that takes an ingredient of which later steps take parts.
+  /// Of a step that takes an ingredient alone of which steps take parts.
   bool divides(int given) {
-    if (!thing(given).id.empty()) return false;
+    if (thing(given).was >= 0) return false;
     const std::vector<int>& takes = at(line_).takes;
     return takes.size() == 1 && has_taken_parts(flow_.uses[idx(takes.front())].thing);
   }
