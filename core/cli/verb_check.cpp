@@ -27,7 +27,7 @@ constexpr std::string_view help =
 standard input. Ends with 0 when no error was found, 1 when one was, 2 when the
 check could not do its work.
 
-  $ tamis check .
+  $ tamis check base
   3 files checked: nothing found
 )";
 
