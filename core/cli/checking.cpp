@@ -24,6 +24,18 @@ bool fits(const std::vector<base::Edit>& taken, const std::vector<base::Edit>& w
   });
 }
 
+std::vector<base::Finding> judged(const fiche::Document& document, const base::Source& source,
+                                  Surroundings& surroundings, std::string_view state) {
+  const fiche::Kitchen& kitchen = *surroundings.of(source.path()).kitchen;
+  fiche::Library& library = surroundings.library(source.path());
+  const bool is_fiche = document.root() != fiche::none && document.el(document.root()) == fiche::El::fiche;
+  if (state.empty() || !is_fiche)
+    return rules::check(document, kitchen, library);
+  fiche::Document supposed = document.clone();
+  supposed.set_attribute(supposed.root(), fiche::At::state, state);
+  return rules::check(supposed, kitchen, library);
+}
+
 /// One run over the paths of a command line.
 class Walk {
  public:
@@ -83,12 +95,12 @@ class Walk {
 
 }  // namespace
 
-Checked check_source(const std::shared_ptr<const base::Source>& source, Surroundings& surroundings) {
+Checked check_source(const std::shared_ptr<const base::Source>& source, Surroundings& surroundings,
+                     std::string_view state) {
   format::Read read = format::read(source);
   Checked checked{read.document, std::move(read.findings)};
   if (read.document != nullptr) {
-    auto more = rules::check(*read.document, *surroundings.of(source->path()).kitchen,
-                             surroundings.library(source->path()));
+    auto more = judged(*read.document, *source, surroundings, state);
     std::move(more.begin(), more.end(), std::back_inserter(checked.findings));
     base::sort_by_place(checked.findings);
   }

@@ -4,6 +4,7 @@
 #include <functional>
 #include <memory>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/base/finding.h"
@@ -19,7 +20,9 @@ struct Checked {
   std::shared_ptr<const fiche::Document> document;  ///< null when it could not be read as a document
   std::vector<base::Finding> findings;              ///< in file order
 };
-Checked check_source(const std::shared_ptr<const base::Source>& source, Surroundings& surroundings);
+/// With `state` ("tested", "released") a fiche is judged as if that were its state; places stay those of the file.
+Checked check_source(const std::shared_ptr<const base::Source>& source, Surroundings& surroundings,
+                     std::string_view state = {});
 
 /// Works on every path of a command line: files as named, folders fiche by fiche. The work says false to stop.
 /// A path that cannot be worked on, a folder without fiches, a file that cannot be read and a broken kitchen file

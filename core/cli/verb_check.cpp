@@ -17,6 +17,8 @@ constexpr std::array options{
     Option{"kitchen", 'k', "FILE", "judge with this kitchen file, not the kitchen.xml found above each fiche",
            "FILE"},
     Option{"report", 'r', "FORM", "how to tell it", "text|json"},
+    Option{"as", 0, "STATE", "judge each fiche as if it were in this state: a draft before others see it",
+           "tested|released"},
     Option{"strict", 0, "", "a warning fails the check too", ""},
     Option{"mend", 0, "", "show the sure fixes as a patch", ""},
     Option{"write", 'w', "", "with --mend: put the fixes into the files", ""},
@@ -26,6 +28,10 @@ constexpr std::string_view help =
     R"(PATH is a fiche, a kitchen file, a folder with all the fiches under it, or - for
 standard input. Ends with 0 when no error was found, 1 when one was, 2 when the
 check could not do its work.
+
+A draft is not asked what only a reader would miss (how it keeps, allergens, a
+trial, a picture of done). A tested fiche is, as advice; a released one, as
+warnings. --as released asks a draft the same before it is given away.
 
   $ tamis check base
   3 files checked: nothing found
@@ -39,6 +45,7 @@ class Check {
   explicit Check(const Request& request)
       : request_(request),
         surroundings_(request.get("kitchen")),
+        state_(request.get("as")),
         report_(request.get("report", "text") == "json" ? json_report() : text_report()) {}
 
   Exit run() {
@@ -66,7 +73,7 @@ class Check {
   }
 
   std::vector<base::Finding> judge(const std::shared_ptr<const base::Source>& source) {
-    std::vector<base::Finding> findings = check_source(source, surroundings_).findings;
+    std::vector<base::Finding> findings = check_source(source, surroundings_, state_).findings;
     ++totals_.files;
     totals_.add(findings);
     return findings;
@@ -76,7 +83,7 @@ class Check {
 
   std::string mended_bytes(std::shared_ptr<const base::Source> source) {
     for (int round = 0; round < most_rounds; ++round) {
-      std::string better = mended(*source, check_source(source, surroundings_).findings);
+      std::string better = mended(*source, check_source(source, surroundings_, state_).findings);
       if (better == source->bytes()) break;
       source = std::make_shared<base::Source>(source->path(), std::move(better));
     }
@@ -106,6 +113,7 @@ class Check {
 
   const Request& request_;
   Surroundings surroundings_;
+  std::string state_;
   std::unique_ptr<Report> report_;
   Totals totals_;
   std::size_t patches_ = 0;

@@ -8,13 +8,22 @@ std::string example_document(std::string_view example) {
   for (const std::string_view start : {"<fiche", "<kitchen", "<recipe", "<?", "<!", "{"}) {
     if (example.starts_with(start)) return std::string(example);
   }
-  std::string out =
-      "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"example\" lang=\"en\" units=\"metric\">\n"
+  const bool released = example.starts_with("    <!-- in a released fiche -->");
+  std::string out = "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"example\"";
+  if (released) out += " state=\"released\"";
+  out +=
+      " lang=\"en\" units=\"metric\">\n"
       "  <title>Example</title>\n"
       "  <component id=\"part\" title=\"Part\">\n";
   out += example;
-  out += "\n  </component>\n</fiche>\n";
-  return out;
+  if (released) out += "\n    <keep where=\"fridge\" at=\"at most 4 °C\" for=\"2 days\"/>";
+  out += "\n  </component>\n";
+  if (released) {
+    out +=
+        "  <allergens>None of those that the law names.</allergens>\n"
+        "  <trial date=\"2026-03-14\" batch=\"12 portions\" verdict=\"passed\"/>\n";
+  }
+  return out + "</fiche>\n";
 }
 
 }  // namespace tamis::rules

@@ -37,11 +37,21 @@ std::string section(const Rule& rule) {
   return out;
 }
 
-std::string_view heading(std::string_view topic) {
-  if (topic == "conversion") return "## Conversions (said by `tamis convert`)\n\n";
-  if (topic == "plugin") return "## Plugins (said by their host)\n\n";
-  return topic == "document" ? "## The document\n\n" : "## Measures\n\n";
-}
+struct Topic {
+  std::string_view name;
+  std::string_view heading;
+};
+constexpr std::array topics{
+    Topic{"document", "The document"},
+    Topic{"measure", "Measures"},
+    Topic{"balance", "Balance: what goes in and what comes out"},
+    Topic{"order", "Order and waiting"},
+    Topic{"temperature", "Temperatures as stated"},
+    Topic{"sharing", "Ready to share (a tested or released fiche)"},
+    Topic{"teaching", "Teaching (a tested or released fiche)"},
+    Topic{"conversion", "Conversions (said by `tamis convert`)"},
+    Topic{"plugin", "Plugins (said by their host)"},
+};
 
 }  // namespace
 
@@ -70,12 +80,13 @@ std::string shown_example(std::string_view example) {
 std::string reference_page() {
   std::string list;
   std::string sections;
-  for (const std::string_view topic : {"document", "measure", "conversion", "plugin"}) {
-    list += heading(topic);
-
+  for (const Topic& topic : topics) {
+    const auto belongs = [&topic](const Rule* rule) { return rule->topic == topic.name; };
+    if (std::none_of(rules().begin(), rules().end(), belongs)) continue;
+    list += "## " + std::string(topic.heading) + "\n\n";
     list += "| rule | severity | what it finds |\n| --- | --- | --- |\n";
     for (const Rule* rule : rules()) {
-      if (rule->topic != topic) continue;
+      if (!belongs(rule)) continue;
       list += "| [" + std::string(rule->id) + "](#" + std::string(rule->id) + ") | " +
               std::string(base::severity_name(rule->severity)) + " | " + std::string(rule->summary) + " |\n";
     }

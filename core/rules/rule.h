@@ -66,7 +66,8 @@ class Check {
 
 /// One rule: core/rules/<id with underscores>.cpp and a line in core/rules/rules.inc.
 /// Examples are a whole file (starting "<fiche", "<kitchen", "<?", "<!" or "{"), or what stands in a component, which
-/// example_document() wraps. The bad one must raise this rule and no other, the good one nothing at all.
+/// example_document() wraps: in a draft, or, where it starts with the comment "in a released fiche", in a fiche that has
+/// all that others need of it. The bad one must raise this rule and no other, the good one nothing at all.
 struct Rule {
   std::string_view id;        ///< reads as "allow ID": what was found, not the cure
   base::Severity severity;
