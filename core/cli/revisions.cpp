@@ -44,7 +44,7 @@ class Search {
  private:
   bool look_at(const std::string& path) {
     if (!is_fiche_name(path) || real_path(path) == real_path(fiche_.source().path())) return true;
-    const auto source = read_file(path);
+    const auto source = read_file(path.starts_with("./") ? path.substr(2) : path);
     if (!source) return true;
     const Shared document = format::read(*source).document;
     if (document != nullptr && is_fiche(*document)) consider(document);

@@ -29,9 +29,8 @@ folder keeps, beside it or in a folder "revisions" there; file names are free.
 What lets more pass than before is marked with "!". Ends with 0 when nothing
 changed, 1 when something did, 2 when the two could not be compared.
 
-  $ tamis compare desserts/buckwheat-pear-frame.fiche.xml | grep custard
+  $ tamis compare desserts/buckwheat-pear-frame.fiche.xml 2>&1 | grep custard
     custard 2 °C hotter: 82–84 °C, was 80–82 °C  (line 52)
-  15 changes: 2 in food safety, 6 in figures, 1 in order, 5 in other, 1 only reads differently
 )";
 
 /// A fiche, or nothing when it has been said why not.
