@@ -36,82 +36,68 @@ std::vector<base::Finding> judged(const fiche::Document& document, const base::S
   return rules::check(supposed, kitchen, library);
 }
 
-/// One run over the paths of a command line.
-class Walk {
- public:
-  Walk(Surroundings& surroundings, Report& report, Totals& totals, const Work& work)
-      : surroundings_(surroundings), report_(report), totals_(totals), work_(work) {}
-
-  bool path(const std::string& named) {
-    if (named == "-" || kind_of(named) != PathKind::folder) return file(named);
-    bool any = false;
-    const bool on = walk(
-        named,
-        [&](const std::string& found) {
-          any = any || is_fiche_name(found);
-          return file(found);
-        },
-        [&](const std::string& folder, const std::string& why) {
-          any = true;
-          fail(folder, "cannot be read: " + why);
-        });
-    if (on && !any) fail(named, "holds no fiche (a file that ends in .fiche.xml or .fiche.json)");
-    return on;
-  }
-
- private:
-  void fail(const std::string& path, const std::string& why) {
-    ++totals_.failed;
-    report_.failed(path, why);
-  }
-
-  bool file(const std::string& path) {
-    if (output_gone()) return false;
-    const auto source = read_file(path);
-    if (!source) {
-      fail(path, source.fault().message);
-      return true;
-    }
-    if (kitchen_is_broken(path)) return true;
-    return work_(*source);
-  }
-
-  /// The kitchen file itself goes through, so that its own findings are said in full.
-  bool kitchen_is_broken(const std::string& path) {
-    const Around& around = surroundings_.of(path);
-    if (around.fault.empty() || real_path(around.kitchen_path) == real_path(path)) return false;
-    if (broken_.insert(around.kitchen_path).second)
-      report_.failed(around.kitchen_path, "the kitchen file cannot be used: " + around.fault);
-    ++totals_.failed;
-    return true;
-  }
-
-  Surroundings& surroundings_;
-  Report& report_;
-  Totals& totals_;
-  const Work& work_;
-  std::set<std::string> broken_;
-};
-
 }  // namespace
 
 Checked check_source(const std::shared_ptr<const base::Source>& source, Surroundings& surroundings,
                      std::string_view state) {
-  format::Read read = format::read(source);
+  return check_read(format::read(source), *source, surroundings, state);
+}
+
+Checked check_read(format::Read read, const base::Source& source, Surroundings& surroundings,
+                   std::string_view state) {
   Checked checked{read.document, std::move(read.findings)};
   if (read.document != nullptr) {
-    auto more = judged(*read.document, *source, surroundings, state);
+    auto more = judged(*read.document, source, surroundings, state);
     std::move(more.begin(), more.end(), std::back_inserter(checked.findings));
     base::sort_by_place(checked.findings);
   }
   return checked;
 }
 
+bool for_each_path(const std::string& named, const Found& found, const Failed& failed) {
+  if (named == "-" || kind_of(named) != PathKind::folder) return found(named);
+  bool any = false;
+  bool wanted = true;
+  const bool on = walk(
+      named,
+      [&](const std::string& path) {
+        any = any || is_fiche_name(path);
+        return wanted && found(path);
+      },
+      [&](const std::string& folder, const std::string& why) {
+        any = true;
+        wanted = failed(folder, "cannot be read: " + why) && wanted;
+      });
+  if (!on || !wanted) return false;
+  return any || failed(named, "holds no fiche (a file that ends in .fiche.xml or .fiche.json)");
+}
+
+std::optional<Fault> broken_kitchen(const std::string& path, Surroundings& surroundings) {
+  const Around& around = surroundings.of(path);
+  if (around.fault.empty() || real_path(around.kitchen_path) == real_path(path)) return std::nullopt;
+  return Fault{around.kitchen_path, "the kitchen file cannot be used: " + around.fault, true};
+}
+
 void for_each_source(const std::vector<std::string>& paths, Surroundings& surroundings, Report& report,
-                     Totals& totals, const Work& work) {
-  Walk walk(surroundings, report, totals, work);
+                     Totals& totals, const SourceWork& work) {
+  std::set<std::string> told;
+  const auto fail = [&](const std::string& path, const std::string& why) {
+    ++totals.failed;
+    report.failed(path, why);
+    return true;
+  };
+  const auto file = [&](const std::string& path) {
+    if (output_gone()) return false;
+    const auto source = read_file(path);
+    if (!source) return fail(path, source.fault().message);
+    const auto broken = broken_kitchen(path, surroundings);
+    if (!broken) return work(*source);
+    ++totals.failed;
+    if (told.insert(broken->path).second) report.failed(broken->path, broken->why);
+    return true;
+  };
   for (const std::string& path : paths)
-    if (!walk.path(path)) return;
+    if (!for_each_path(path, file, fail)) return;
 }
 
 std::string mended(const base::Source& source, const std::vector<base::Finding>& findings) {

@@ -5,52 +5,34 @@
 #include <cmath>
 
 #include "core/base/utf8.h"
+#include "core/format/format.h"
 
 namespace tamis::cli {
 namespace {
 
-constexpr std::string_view hex = "0123456789abcdef";
-
-void append_escaped(std::string& out, char32_t scalar) {
-  switch (scalar) {
-    case '"':
-      out += "\\\"";
-      return;
-    case '\\':
-      out += "\\\\";
-      return;
-    case '\n':
-      out += "\\n";
-      return;
-    case '\r':
-      out += "\\r";
-      return;
-    case '\t':
-      out += "\\t";
-      return;
-    default:
-      break;
-  }
-  if (scalar < 0x20 || scalar == 0x7F) {
-    out += "\\u00";
-    out += hex[scalar >> 4U];
-    out += hex[scalar & 15U];
-    return;
-  }
-  base::append_scalar(out, scalar);
+/// Every byte that is not part of valid UTF-8 as U+FFFD.
+std::string valid_text(std::string_view text) {
+  std::string out;
+  for (std::size_t at = 0; at < text.size();) base::append_scalar(out, base::next_scalar(text, at).value_or(0xFFFD));
+  return out;
 }
 
 }  // namespace
 
 std::string json_string(std::string_view text) {
-  std::string out = "\"";
-  for (std::size_t at = 0; at < text.size();) append_escaped(out, base::next_scalar(text, at).value_or(0xFFFD));
-  return out += '"';
+  const bool valid = base::find_invalid_utf8(text) == std::string_view::npos;
+  return '"' + (valid ? format::escaped(text, fiche::Spelling::json, true)
+                      : format::escaped(valid_text(text), fiche::Spelling::json, true)) + '"';
 }
 
 JsonList::JsonList(std::string& out, char open, char close, std::string_view between)
     : out_(out), close_(close), between_(between) {
   out_ += open;
+}
+
+void JsonList::close() {
+  if (!closed_) out_ += close_;
+  closed_ = true;
 }
 
 void JsonList::begin() {

@@ -16,11 +16,14 @@ class JsonList {
   JsonList(std::string& out, char open, char close, std::string_view between = " ");
   JsonList(const JsonList&) = delete;
   JsonList& operator=(const JsonList&) = delete;
-  ~JsonList() { out_ += close_; }
+  ~JsonList() { close(); }
 
   void item(std::string_view json);  ///< already spelled
   void member(std::string_view name, std::string_view json);
   void text(std::string_view name, std::string_view value);  ///< member whose value is a string
+
+  /// Ends it before its destructor does.
+  void close();
 
   /// Starts an item or member whose value the caller appends to the string itself.
   void begin();
@@ -31,6 +34,7 @@ class JsonList {
   char close_;
   std::string between_;
   bool first_ = true;
+  bool closed_ = false;
 };
 
 /// The shortest decimal form that reads back as the same number; null when it is none.

@@ -19,6 +19,7 @@ struct Totals {
   std::size_t errors = 0, warnings = 0, advice = 0;
   std::size_t mendable = 0;  ///< findings with a sure fix
   void add(const std::vector<base::Finding>& findings);
+  void add(const Totals& more);
   [[nodiscard]] std::size_t findings() const { return errors + warnings + advice; }
 };
 
@@ -29,15 +30,11 @@ class Report {
   virtual void file(const base::Source& source, const std::vector<base::Finding>& findings) = 0;
   /// A path whose work could not be done, and why.
   virtual void failed(const std::string& path, const std::string& why) = 0;
-  virtual void end(const Totals& totals) = 0;
 };
 
-/// Lines for people: findings on standard output, the closing count on standard error.
-std::unique_ptr<Report> text_report();
-/// The same with the findings on standard error, where standard output holds the result itself.
+/// Lines for people on standard error, where standard output holds the result itself. (What `check` prints on
+/// standard output is a Form.)
 std::unique_ptr<Report> talk_report();
-/// One JSON document on standard output (schemas/report.schema.json).
-std::unique_ptr<Report> json_report();
 
 /// "1 error", "3 errors".
 std::string count_of(std::size_t count, std::string_view what);

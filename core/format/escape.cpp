@@ -55,7 +55,7 @@ void append_json(std::string& out, char c) {
     default:
       break;
   }
-  if (static_cast<unsigned char>(c) >= 0x20) {
+  if (static_cast<unsigned char>(c) >= 0x20 && c != 0x7F) {
     out += c;
     return;
   }

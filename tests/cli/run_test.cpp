@@ -64,7 +64,7 @@ TEST_CASE("a mistyped verb, option or choice gets the nearest right one", "[cli]
        "",
        2,
        "",
-       "tamis: --report cannot be \"yaml\"\n  → it is one of text or json\n"},
+       "tamis: --report cannot be \"yaml\"\n  → it is one of text, json, sarif or junit\n"},
       {{"check", "x", "--report"}, "", 2, "", "tamis: --report needs a value\n  → write --report FORM\n"},
       {{"check", "--strict=yes", "x"},
        "",
@@ -241,7 +241,7 @@ TEST_CASE("the same files give the same bytes", "[cli][check]") {
   const TemporaryFolder folder;
   for (const char* name : {"a.fiche.xml", "b/c.fiche.xml", "b/a.fiche.xml"})
     folder.write(name, tamis::tests::bad_fiche);
-  for (const char* form : {"text", "json"}) {
+  for (const char* form : {"text", "json", "sarif", "junit"}) {
     const Words words{"check", "--report", form, "."};
     const Ran first = run_tamis(words, "", folder.path());
     const Ran second = run_tamis(words, "", folder.path());

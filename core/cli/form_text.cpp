@@ -2,8 +2,8 @@
 #include <array>
 
 #include "core/cli/excerpt.h"
+#include "core/cli/form.h"
 #include "core/cli/output.h"
-#include "core/cli/report.h"
 
 // A finding as people read it:
 //
@@ -38,22 +38,24 @@ std::string place_text(base::Place place) {
   return std::to_string(place.line) + ":" + std::to_string(place.column);
 }
 
-class TextReport final : public Report {
+class TextForm final : public Form {
  public:
-  explicit TextReport(bool talks) : talks_(talks), colour_(talks ? colour_on_talk() : colour_on_output()) {}
+  explicit TextForm(Look look) : look_(look) {}
 
-  void file(const base::Source& source, const std::vector<base::Finding>& findings) override {
+  [[nodiscard]] std::string file(const base::Source& source,
+                                 const std::vector<base::Finding>& findings) const override {
+    std::string out;
     for (const base::Finding& finding : findings) {
-      if (talks_)
-        talk(one(source, finding));
-      else
-        print(one(source, finding));
+      out += before(out.empty());
+      out += one(source, finding);
     }
+    return out;
   }
 
-  void failed(const std::string& path, const std::string& why) override { complain(path + ": " + why); }
+  /// An empty line between findings.
+  [[nodiscard]] std::string_view before(bool first) const override { return first ? "" : "\n"; }
 
-  void end(const Totals& totals) override {
+  void end(const Totals& totals, Exit) override {
     std::string line = count_of(totals.files, "file") + " checked: " + counted(totals) + " found";
     if (totals.failed > 0) line += "; " + std::to_string(totals.failed) + " could not be checked";
     if (totals.mendable > 0) line += "; " + std::to_string(totals.mendable) + " with a sure fix (--mend)";
@@ -62,15 +64,13 @@ class TextReport final : public Report {
 
  private:
   [[nodiscard]] std::string paint(std::string_view code, std::string_view text) const {
-    return colour_ ? std::string(code) + std::string(text) + "\033[0m" : std::string(text);
+    return look_.colour ? std::string(code) + std::string(text) + "\033[0m" : std::string(text);
   }
 
-  std::string one(const base::Source& source, const base::Finding& finding) {
+  [[nodiscard]] std::string one(const base::Source& source, const base::Finding& finding) const {
     const base::Place place = source.place(finding.where.begin);
     const std::string head = harmless(source.path()) + ":" + place_text(place) + ":";
-    std::string out = first_ ? "" : "\n";
-    first_ = false;
-    out += paint(bold, head) + " " + paint(colour_of(finding.severity), base::severity_name(finding.severity)) +
+    std::string out = paint(bold, head) + " " + paint(colour_of(finding.severity), base::severity_name(finding.severity)) +
            ": " + harmless(finding.message) + " " + paint(faint, "[" + finding.rule + "]") + "\n";
     out += source_lines(source, finding, place);
     if (!finding.advice.empty()) out += "  " + paint(green, "→") + " " + harmless(finding.advice) + "\n";
@@ -82,7 +82,7 @@ class TextReport final : public Report {
                                          base::Place place) const {
     const std::string number = std::to_string(place.line);
     const std::size_t gutter = std::max<std::size_t>(number.size(), 5);
-    const Excerpt shown = excerpt(source, finding.where, columns_ - gutter - 3);
+    const Excerpt shown = excerpt(source, finding.where, look_.columns - gutter - 3);
     if (shown.line.empty()) return {};
     const std::string mark = "^" + std::string(shown.marked - 1, '~');
     return std::string(gutter - number.size(), ' ') + paint(faint, number + " |") + " " + shown.line + "\n" +
@@ -97,39 +97,11 @@ class TextReport final : public Report {
            harmless(related.message) + "\n";
   }
 
-  bool talks_;
-  bool colour_;
-  std::size_t columns_ = output_columns();
-  bool first_ = true;
+  Look look_;
 };
 
 }  // namespace
 
-std::string count_of(std::size_t count, std::string_view what) {
-  return std::to_string(count) + " " + std::string(what) + (count == 1 ? "" : "s");
-}
-
-std::string counted(const Totals& totals) {
-  std::string out;
-  const auto add = [&out](std::size_t count, const std::string& text) {
-    if (count > 0) out += (out.empty() ? "" : ", ") + text;
-  };
-  add(totals.errors, count_of(totals.errors, "error"));
-  add(totals.warnings, count_of(totals.warnings, "warning"));
-  add(totals.advice, std::to_string(totals.advice) + " advice");
-  return out.empty() ? "nothing" : out;
-}
-
-void Totals::add(const std::vector<base::Finding>& found) {
-  for (const base::Finding& finding : found) {
-    if (finding.severity == base::Severity::error) ++errors;
-    if (finding.severity == base::Severity::warning) ++warnings;
-    if (finding.severity == base::Severity::advice) ++advice;
-    if (!finding.edits.empty()) ++mendable;
-  }
-}
-
-std::unique_ptr<Report> text_report() { return std::make_unique<TextReport>(false); }
-std::unique_ptr<Report> talk_report() { return std::make_unique<TextReport>(true); }
+std::unique_ptr<Form> text_form(Look look) { return std::make_unique<TextForm>(look); }
 
 }  // namespace tamis::cli

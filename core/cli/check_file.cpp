@@ -1,0 +1,78 @@
+#include "core/cli/check_file.h"
+
+#include "core/cli/diff.h"
+#include "core/cli/files.h"
+#include "core/cli/output.h"
+
+namespace tamis::cli {
+namespace {
+
+/// How often a mended text is read again for fixes that only show, or only fit, once others are in.
+constexpr int most_rounds = 8;
+
+std::shared_ptr<const base::Source> source_of(const Task& task, Outcome& outcome) {
+  if (task.held) return std::make_shared<base::Source>(task.path, task.bytes);
+  auto source = read_file(task.path);
+  if (source) return *source;
+  outcome.faults.push_back({task.path, source.fault().message});
+  return nullptr;
+}
+
+}  // namespace
+
+Outcome CheckFile::operator()(const Task& task) {
+  Outcome outcome;
+  outcome.path = task.path;
+  if (!task.fault.empty()) outcome.faults.push_back({task.path, task.fault});
+  const auto source = task.fault.empty() ? source_of(task, outcome) : nullptr;
+  if (source != nullptr)
+    if (auto fault = broken_kitchen(task.path, surroundings_)) outcome.faults.push_back(std::move(*fault));
+  if (!outcome.faults.empty()) {
+    outcome.totals.failed = 1;
+  } else if (mend_ == Mend::show) {
+    show_patch(source, outcome);
+  } else {
+    const auto judged = mend_ == Mend::write ? mend(source, outcome) : source;
+    outcome.part = form_.file(*judged, judge(judged, outcome.totals));
+  }
+  return outcome;
+}
+
+std::vector<base::Finding> CheckFile::judge(const std::shared_ptr<const base::Source>& source, Totals& totals) {
+  std::vector<base::Finding> findings = check_source(source, surroundings_, state_).findings;
+  ++totals.files;
+  totals.add(findings);
+  return findings;
+}
+
+std::string CheckFile::mended_bytes(std::shared_ptr<const base::Source> source) {
+  for (int round = 0; round < most_rounds; ++round) {
+    std::string better = mended(*source, check_source(source, surroundings_, state_).findings);
+    if (better == source->bytes()) break;
+    source = std::make_shared<base::Source>(source->path(), std::move(better));
+  }
+  return source->bytes();
+}
+
+void CheckFile::show_patch(const std::shared_ptr<const base::Source>& source, Outcome& outcome) {
+  judge(source, outcome.totals);
+  outcome.part = unified_diff(source->path(), source->bytes(), mended_bytes(source));
+  outcome.mendable = !outcome.part.empty();
+}
+
+/// What there is to judge when the fixes are in the file; the file as it was when they could not be written.
+std::shared_ptr<const base::Source> CheckFile::mend(const std::shared_ptr<const base::Source>& source,
+                                                    Outcome& outcome) {
+  const std::string better = mended_bytes(source);
+  if (better == source->bytes()) return source;
+  const std::string why = write_file(source->path(), better);
+  if (!why.empty()) {
+    ++outcome.totals.failed;
+    outcome.faults.push_back({source->path(), "cannot be written: " + why});
+    return source;
+  }
+  outcome.said = "mended " + harmless(source->path());
+  return std::make_shared<base::Source>(source->path(), better);
+}
+
+}  // namespace tamis::cli
