@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/flow/outside.h"
 #include "core/flow/work.h"
 
 namespace tamis::flow {
@@ -21,10 +22,12 @@ int Flow::step_of(fiche::Node node) const {
   return found == steps.end() ? -1 : found->index;
 }
 
-Flow read_flow(const fiche::Fiche& fiche, fiche::Library& library) {
-  static_cast<void>(library);
-  Work work{fiche, *fiche.document, {}, {}, {}, {}, {}, {}, fiche::none};
+Flow read_flow_within(const fiche::Fiche& fiche, fiche::Library& library, Chain& chain, const fiche::Fiche* around,
+                      fiche::Node around_component) {
   if (fiche.document->root() == fiche::none) return {};
+  Work work(fiche);
+  work.around = around;
+  work.around_component = around_component;
   work.flow.whole.node = fiche.document->root();
   for (const fiche::Node yield : fiche.yields) {
     if (work.first_yield == fiche::none && fiche.document->parent(yield) == fiche.document->root()) work.first_yield = yield;
@@ -34,7 +37,15 @@ Flow read_flow(const fiche::Fiche& fiche, fiche::Library& library) {
   join_steps(work);
   assume_uses(work);
   put_in_order(work);
+  chain.push_back(fiche.document->source().path());
+  weigh(work, weigh_outside(fiche, library, chain));
+  chain.pop_back();
   return std::move(work.flow);
+}
+
+Flow read_flow(const fiche::Fiche& fiche, fiche::Library& library) {
+  Chain chain;
+  return read_flow_within(fiche, library, chain, nullptr, fiche::none);
 }
 
 }  // namespace tamis::flow

@@ -1,5 +1,5 @@
-#ifndef TAMIS_CORE_FLOW_WORK_H
-#define TAMIS_CORE_FLOW_WORK_H
+#ifndef CORE_FLOW_WORK_H
+#define CORE_FLOW_WORK_H
 
 #include <string_view>
 #include <utility>
@@ -25,6 +25,8 @@ struct Name {
 
 /// What the files of this folder hand on to each other while a flow is read.
 struct Work {
+  explicit Work(const fiche::Fiche& read) : fiche(read), document(*read.document) {}
+
   const fiche::Fiche& fiche;
   const fiche::Document& document;
   Flow flow;
@@ -34,6 +36,9 @@ struct Work {
   std::vector<int> results_of;                ///< of each step, its first named result in Flow::things
   std::vector<std::pair<int, int>> takers;    ///< (name, step) of every mark, sorted
   fiche::Node first_yield = fiche::none;
+  /// Where another fiche's component takes this one in: that fiche and its component, whose overrides hold here.
+  const fiche::Fiche* around = nullptr;
+  fiche::Node around_component = fiche::none;
 
   [[nodiscard]] int name_of(std::string_view id) const;  ///< -1 when none
 };
@@ -48,6 +53,8 @@ void join_steps(Work& work);
 void assume_uses(Work& work);
 /// waits_for, order, circle.
 void put_in_order(Work& work);
+/// Grams of everything. `outside`: what each component kept in another file comes to, by its place in Fiche::components.
+void weigh(Work& work, const std::vector<std::optional<Grams>>& outside);
 
 }  // namespace tamis::flow
 
