@@ -8,7 +8,7 @@ namespace {
 
 bool says_an_end(const Check& check, const fiche::Step& step) {
   const Cues cues = cues_of(check.document, step.node);
-  return cues.cue || cues.food_temp || cues.time || cues.reduced;
+  return cues.cue || cues.food_temp || cues.time || cues.reduced || names_an_end(check, step);
 }
 
 /// The step behind it, where the same work goes on: "Turn the oven down and go on until …".

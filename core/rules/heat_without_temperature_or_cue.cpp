@@ -10,7 +10,7 @@ bool says_enough(const Check& check, const fiche::Step& step, const Heating& hea
   const Cues cues = cues_of(check.document, step.node);
   if (cues.hot_place) return true;
   if (heating.need == HeatNeed::oven) return set_before(check, step) || names_a_heat(check, step);
-  if (cues.cue || cues.food_temp || cues.gate_on_use) return true;
+  if (cues.cue || cues.food_temp || cues.gate_on_use || names_an_end(check, step)) return true;
   if (heating.need == HeatNeed::time) return cues.time || cues.reduced;
   return names_a_heat(check, step) || (heating.depth_decides && set_before(check, step));
 }
@@ -47,8 +47,8 @@ const Rule heat_without_temperature_or_cue = {
 something to look for: how hot the oven or the oil is, what the food itself comes to, or what is seen when it is enough.
 
 What is asked depends on the word. Baking and roasting need the oven's figure, in this step or before in the component.
-Frying, poaching, cooking and warming need a temperature, a heat ("low heat"), or a cue. Where boiling or sizzling says how
-hot it is (simmer, braise, sear, sweat), a time or a cue will do. Boiling, melting and scalding need nothing: the word
+Deep-frying, poaching, cooking and warming need a temperature, a heat ("low heat"), or a cue. Where boiling or sizzling says how
+hot it is (simmer, braise, fry, sweat), a time or a cue will do. Boiling, melting and scalding need nothing: the word
 says it. A draft is not asked.)",
     .bad = R"(    <!-- in a released fiche -->
     <ingredient id="pears" food="pear" prep="peeled">600 g</ingredient>

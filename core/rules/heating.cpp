@@ -109,6 +109,18 @@ bool heats_as(std::string_view id) {
   return id.ends_with("-oven") || id.ends_with("-heat") || std::find(wet.begin(), wet.end(), id) != wet.end();
 }
 
+/// "160 °C", "160 fan".
+bool figure_of_heat_at(const Check& check, std::string_view text) {
+  if (measure::find_amount(text, measure::temperature_kinds, check.fiche.reading).used > 0) return true;
+  const std::size_t behind = text.find_first_not_of("0123456789");
+  return behind != text.npos && behind >= 2 && says(text.substr(behind, 12), {"fan", "static", "convection"});
+}
+
+bool opens_figure(std::string_view text, std::size_t at) {
+  const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+  return is_digit(text[at]) && (at == 0 || !is_digit(text[at - 1]));
+}
+
 }  // namespace
 
 Heating heating_of(const Check& check, const fiche::Step& step) {
@@ -136,13 +148,22 @@ Heating heating_of(const Check& check, const fiche::Step& step) {
 
 bool names_a_heat(const Check& check, const fiche::Step& step) {
   const std::string text = base::lower(own_words(check.document, step.node));
+  if (says(text, {"gently", "gentle", "doucement", "frémiss", "behutsam", "sanft", "suavemente"})) return true;
   for (std::size_t at = 0; at < text.size(); ++at) {
+    if (opens_figure(text, at) && figure_of_heat_at(check, std::string_view(text).substr(at))) return true;
     if (!is_letter(text[at]) || (at > 0 && is_letter(text[at - 1]))) continue;
     const measure::TradeWordFound found =
         measure::find_trade_word(std::string_view(text).substr(at), check.fiche.reading.language);
     if (found.word != nullptr && heats_as(found.word->id)) return true;
   }
   return false;
+}
+
+bool names_an_end(const Check& check, const fiche::Step& step) {
+  const std::string text = base::lower(own_words(check.document, step.node));
+  return says(text, {"until ", "till ", "jusqu", "hasta ", "bis der ", "bis die ", "bis das ", "bis es ", "bis sie ", "by half",
+                     "by a ", "by two", "by three", "to a ", "half", "de moitié", "d'un tiers", "des trois quarts", "um die hälfte",
+                     "auf die hälfte", "um ein ", "auf ein ", "a la mitad", "a un "});
 }
 
 bool set_before(const Check& check, const fiche::Step& step) {

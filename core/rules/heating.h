@@ -20,8 +20,11 @@ struct Heating {
 };
 Heating heating_of(const Check& check, const fiche::Step& step);
 
-/// Whether the sentence names a heat without a mark: "over low heat", "in boiling water", "in a moderate oven".
+/// Whether the sentence names a heat without a mark: "over low heat", "gently", "in boiling water", "at 160 fan".
 bool names_a_heat(const Check& check, const fiche::Step& step);
+
+/// Whether the sentence says without a mark when to stop: "until brown", "reduce by half" (en, fr, de, es).
+bool names_an_end(const Check& check, const fiche::Step& step);
 
 /// Whether an earlier step of the same component, or a step that preheats anywhere before, has set the oven or the fat.
 bool set_before(const Check& check, const fiche::Step& step);

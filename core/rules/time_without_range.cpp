@@ -28,7 +28,7 @@ void run(Check& check) {
   for (const fiche::Step& step : check.fiche.steps) {
     if (!heating_of(check, step).depth_decides) continue;
     const Cues cues = cues_of(check.document, step.node);
-    if (cues.cue || cues.food_temp || cues.length) continue;
+    if (cues.cue || cues.food_temp || cues.length || names_an_end(check, step)) continue;
     const fiche::Statement* time = fixed_time(check, step.node);
     if (time == nullptr) continue;
     say_to_share(check, time->where, time->text + " flat, where the thickness of the food decides, and no cue beside it",
@@ -45,7 +45,7 @@ const Rule time_without_range = {
     .topic = "sharing",
     .summary = "one fixed time where the thickness of the food decides, and no cue",
     .explanation = R"(Heat goes into food from outside, and twice as thick takes up to four times as long. A flat "20 min" for baking,
-roasting, poaching, steaming or frying is true of one tray in one oven. A range says how far it may differ, and a cue
+roasting, poaching, steaming or deep-frying is true of one tray in one oven. A range says how far it may differ, and a cue
 says when to stop.
 
 The rule is silent where there is a cue, a core temperature or a gate, where the thickness itself is stated, and where

@@ -105,6 +105,15 @@ TEST_CASE("what cooking with heat must say depends on the word") {
       {R"(<step do="cook" on="hob">Cook.<done>It coats the spoon.</done></step>)", ""},
       {R"(<step do="cook" on="hob">Cook.<why>The flour must swell at <food-temp>80 °C</food-temp>.</why></step>)",
        "heat-without-temperature-or-cue"},
+      // the same in words without marks
+      {R"(<step do="warm" on="hob">Warm the syrup gently.</step>)", ""},
+      {R"(<step do="reduce" on="hob">Reduce by half.</step>)", ""},
+      {R"(<step do="cook" on="hob">Cook until it coats the spoon.</step>)", ""},
+      {R"(<step do="roast" on="oven">Roast at 160 fan for <time>20 to 30 min</time>.</step>)", ""},
+      {R"(<step do="roast" on="oven">Roast 160 of them for <time>20 to 30 min</time>.</step>)",
+       "heat-without-temperature-or-cue"},
+      {R"(<step do="fry" on="hob">Fry for <time>3 min</time> a side.</step>)", ""},
+      {R"(<step do="deep-fry" on="hob">Fry for <time>3 to 4 min</time>.</step>)", "heat-without-temperature-or-cue"},
       // an oven's dial is not set by a cue
       {R"(<step do="roast" on="oven">Roast <until>until brown</until>.</step>)", "heat-without-temperature-or-cue"},
       {R"(<step do="roast" on="hob">Roast the spices <until>until they smell</until>.</step>)", ""},
@@ -117,7 +126,7 @@ TEST_CASE("what cooking with heat must say depends on the word") {
           place="core">52 °C</food-temp>.</step>)", ""},
       // oil set in the step before
       {R"(<step do="heat">Heat the oil to <medium-temp of="frying oil">175 °C</medium-temp>.</step>
-          <step do="fry">Fry <until>until gold</until>, eight at a time.</step>)", ""},
+          <step do="deep-fry">Fry for <time>3 to 4 min</time>, eight at a time.</step>)", ""},
       // a word without do, where it opens the sentence
       {R"(<step>Poach for <time>10 to 12 min</time>.</step>)", "heat-without-temperature-or-cue"},
       {R"(<step>Leave the poach pan out.</step>)", ""},
