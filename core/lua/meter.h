@@ -1,0 +1,64 @@
+#ifndef CORE_LUA_METER_H
+#define CORE_LUA_METER_H
+
+#include <cstddef>
+#include <cstdint>
+
+struct lua_State;
+
+namespace tamis::lua {
+
+/// What one call of a plugin may spend.
+struct Limits {
+  std::int64_t instructions = 20'000'000;
+  std::size_t bytes = std::size_t{32} << 20U;
+};
+inline constexpr std::int64_t most_instructions = 200'000'000;
+inline constexpr std::size_t most_bytes = std::size_t{256} << 20U;
+
+/// Counts what a plugin spends: instructions of Lua by a hook, what a library function does in one instruction by
+/// spend(), the bytes of long strings where they are made, and the memory held. Once spent it stays spent until the next call:
+/// whatever goes on raises again.
+class Meter {
+ public:
+  explicit Meter(Limits limits) : limits_(limits) {}
+  Meter(const Meter&) = delete;
+  Meter& operator=(const Meter&) = delete;
+
+  /// For a new call: the whole budget again.
+  void restart();
+  /// Counts work; false when there is no budget left for it.
+  bool take(std::int64_t work);
+
+  [[nodiscard]] const Limits& limits() const { return limits_; }
+  [[nodiscard]] bool spent() const { return spent_; }
+  [[nodiscard]] bool out_of_memory() const { return out_of_memory_; }
+  [[nodiscard]] std::size_t bytes() const { return bytes_; }
+  [[nodiscard]] std::int64_t used() const { return limits_.instructions - left_; }
+
+  /// Lua's allocator over a Meter.
+  static void* allocate(void* meter, void* block, std::size_t old_size, std::size_t new_size);
+  /// A memory error that a plugin could catch: it is kept for the end of the call.
+  void note_memory_error() { out_of_memory_ = true; }
+
+ private:
+  bool may_hold(std::size_t less, std::size_t more);
+
+  Limits limits_;
+  std::int64_t left_ = 0;
+  std::size_t bytes_ = 0;
+  bool spent_ = false;
+  bool out_of_memory_ = false;
+};
+
+/// Puts the counting hook on a state that was made with Meter::allocate.
+void count_instructions(lua_State* state);
+
+/// Counts `work` steps done inside one instruction; raises an error when the budget is spent.
+void spend(lua_State* state, std::size_t work);
+
+Meter& meter_of(lua_State* state);
+
+}  // namespace tamis::lua
+
+#endif

@@ -1,0 +1,231 @@
+#include "core/lua/plugin.h"
+
+#include <algorithm>
+#include <cassert>
+#include <map>
+
+#include "core/base/nearest.h"
+#include "core/format/format.h"
+#include "core/lua/session.h"
+
+namespace tamis::lua {
+namespace {
+
+using fiche::Document;
+using fiche::El;
+using fiche::Node;
+
+std::string file_name(const base::Source& source) {
+  const std::string& path = source.path();
+  return path.substr(path.rfind('/') + 1);
+}
+
+/// A line of a program, from its first letter on.
+base::Span line_span(const base::Source& source, int line) {
+  const std::string_view words = source.line(static_cast<std::uint32_t>(std::max(line, 1)));
+  if (words.empty()) return {};
+  const auto start = static_cast<std::uint32_t>(words.data() - source.bytes().data());
+  const auto indent = static_cast<std::uint32_t>(std::min(words.find_first_not_of(" \t"), words.size() - 1));
+  return {start + indent, start + static_cast<std::uint32_t>(words.size())};
+}
+
+base::Span title_span(const Document& document) {
+  if (document.root() == fiche::none) return {};
+  const Node title = document.child(document.root(), El::title);
+  return document.head_span(title == fiche::none ? document.root() : title);
+}
+
+base::Severity severity_of(const fiche::Kitchen& kitchen, std::string_view rule, base::Severity usual) {
+  const auto own = kitchen.severities.find(rule);
+  return own == kitchen.severities.end() ? usual : own->second;
+}
+
+using Counts = std::map<std::string, std::size_t, std::less<>>;
+
+/// Errors of a document by rule, and the first of each.
+Counts errors_of(const std::vector<base::Finding>& findings) {
+  Counts counts;
+  for (const base::Finding& finding : findings)
+    if (finding.severity == base::Severity::error) ++counts[finding.rule];
+  return counts;
+}
+
+/// The first error of `after` whose rule is said more often than before; null when there is none.
+const base::Finding* new_error(const std::vector<base::Finding>& before, const std::vector<base::Finding>& after) {
+  const Counts old = errors_of(before);
+  const Counts now = errors_of(after);
+  for (const base::Finding& finding : after) {
+    if (finding.severity != base::Severity::error) continue;
+    const auto was = old.find(finding.rule);
+    if (now.find(finding.rule)->second > (was == old.end() ? 0 : was->second)) return &finding;
+  }
+  return nullptr;
+}
+
+/// A name for the one file of an export: the fiche's id with the export's ending.
+std::string usual_name(const Document& document, const Addition& wanted) {
+  std::string name;
+  for (const char c : document.get(document.root(), fiche::At::id)) {
+    const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' || c == '-' ||
+                       (c == '.' && !name.empty());
+    if (plain) name += c;
+  }
+  if (name.empty()) name = "fiche";
+  return name + "." + (wanted.ending.empty() ? "txt" : wanted.ending);
+}
+
+}  // namespace
+
+Plugin::Plugin(const PluginFiles& files, const Manifest& manifest, Settings settings)
+    : manifest_(manifest), path_(files.path), settings_(std::move(settings)), programs_(files.programs),
+      engine_(manifest.limits) {}
+
+std::unique_ptr<Plugin> Plugin::load(const PluginFiles& files, const Manifest& manifest, Settings settings,
+                                     std::vector<LoadFault>& faults) {
+  std::unique_ptr<Plugin> made(new Plugin(files, manifest, std::move(settings)));
+  if (!made->compile(files, faults) || !made->try_out(faults)) return nullptr;
+  return made;
+}
+
+LoadFault Plugin::fault_of(const Failure& failure) const {
+  LoadFault fault;
+  fault.source = programs_.empty() ? manifest_.document->shared_source() : programs_.back();
+  for (const auto& program : programs_)
+    if (file_name(*program) == failure.file) fault.source = program;
+  fault.finding.rule = "plugin-error";
+  fault.finding.message = failure.what;
+  fault.finding.advice = "mend the plugin, or take it out of kitchen.xml until it is mended";
+  if (failure.line > 0) fault.finding.where = line_span(*fault.source, failure.line);
+  return fault;
+}
+
+bool Plugin::compile(const PluginFiles& files, std::vector<LoadFault>& faults) {
+  bool good = true;
+  for (const auto& program : files.programs) {
+    Failure failure;
+    if (engine_.compile(*program, file_name(*program), failure)) continue;
+    faults.push_back(fault_of(failure));
+    good = false;
+  }
+  return good;
+}
+
+bool Plugin::try_out(std::vector<LoadFault>& faults) {
+  const fiche::Kitchen kitchen;
+  Session session(kitchen, fiche::empty_library(), manifest_, settings_);
+  Failure failure;
+  if (!engine_.start(session, failure)) {
+    faults.push_back(fault_of(failure));
+    return false;
+  }
+  bool good = true;
+  const std::vector<std::string> names = engine_.functions();
+  const std::vector<std::string_view> views(names.begin(), names.end());
+  for (const Addition& addition : manifest_.additions) {
+    if (engine_.has_function(addition.call)) continue;
+    LoadFault fault;
+    fault.source = manifest_.document->shared_source();
+    fault.finding.rule = "plugin-error";
+    fault.finding.where = addition.where;
+    fault.finding.message = "plugin.lua has no function \"" + addition.call + "\" for " + addition.id;
+    const std::string_view near = base::nearest(addition.call, views);
+    fault.finding.advice = near.empty() ? "write function " + addition.call + "(fiche) ... end in plugin.lua"
+                                        : "did you mean \"" + std::string(near) + "\"?";
+    faults.push_back(std::move(fault));
+    good = false;
+  }
+  return good;
+}
+
+std::string Plugin::source_name() const { return "plugin " + manifest_.id + " " + manifest_.version; }
+
+void Plugin::complain(Session& session, const Addition& addition, const Failure& failure) {
+  const base::Severity severity = severity_of(session.kitchen, "plugin-error", base::Severity::error);
+  if (severity == base::Severity::off) return;
+  const Document& document = session.main->document();
+  base::Finding made;
+  made.rule = "plugin-error";
+  made.severity = severity;
+  made.where = session.in_hand == fiche::none ? title_span(document) : document.head_span(session.in_hand);
+  made.message = "plugin " + manifest_.id + ", " + addition.call;
+  if (failure.line > 0) made.message += " at " + failure.file + ":" + std::to_string(failure.line);
+  if (session.in_hand != fiche::none) made.message += ", <" + std::string(document.name(session.in_hand)) + "> in hand";
+  made.message += ": " + failure.what;
+  made.advice = "mend the plugin; what else it would have found here is not known";
+  made.source = source_name();
+  session.findings.push_back(std::move(made));
+}
+
+/// One call; `started` says whether the environment at hand is fresh enough for it.
+bool Plugin::work(Session& session, const Addition& addition, bool& started, std::vector<MadeFile>* made) {
+  Failure failure;
+  session.adding = &addition;
+  session.in_hand = fiche::none;
+  bool good = started || engine_.start(session, failure);
+  good = good && engine_.call(session, addition.call, *session.main, made, failure);
+  if (!good) complain(session, addition, failure);
+  started = good;
+  return good;
+}
+
+void Plugin::run_checks(rules::Check& check) {
+  const Document& document = check.document;
+  if (document.root() == fiche::none || document.el(document.root()) != El::fiche) return;
+  Session session(check.kitchen, check.library, manifest_, settings_);
+  session.main = &session.add(std::make_unique<Opened>(session, check.fiche, check.flow));
+  session.source = source_name();
+  bool started = false;
+  for (const Addition& addition : manifest_.additions) {
+    if (addition.kind != Addition::Kind::check) continue;
+    session.severity = severity_of(check.kitchen, addition.id, addition.severity);
+    if (session.severity == base::Severity::off) continue;
+    work(session, addition, started, nullptr);
+    for (base::Finding& finding : session.findings) check.add(std::move(finding));
+    session.findings.clear();
+  }
+}
+
+PluginConverted Plugin::convert(const Addition& conversion, const Document& document, const fiche::Kitchen& kitchen,
+                                fiche::Library& library) {
+  assert(conversion.kind == Addition::Kind::conversion);
+  Document copy = document.clone();
+  Session session(kitchen, library, manifest_, settings_);
+  session.main = &session.add(std::make_unique<Opened>(session, copy));
+  session.source = source_name();
+  session.severity = severity_of(kitchen, conversion.id, base::Severity::warning);
+  bool started = false;
+  bool done = work(session, conversion, started, nullptr);
+  if (done) {
+    const auto source = std::make_shared<base::Source>(document.source().path(), format::write(copy));
+    const format::Read again = format::read(source);
+    std::vector<base::Finding> after =
+        again.document == nullptr ? again.findings : rules::check(*again.document, kitchen, library);
+    if (const base::Finding* worse = new_error(rules::check(document, kitchen, library), after)) {
+      session.in_hand = fiche::none;
+      complain(session, conversion, {"what it made cannot be used: " + worse->message, "", 0});
+      done = false;
+    }
+  }
+  return {done ? std::move(copy) : document.clone(), std::move(session.findings), std::move(session.talk), done};
+}
+
+Exported Plugin::export_fiche(const Addition& wanted, const std::shared_ptr<const Document>& document,
+                              const fiche::Kitchen& kitchen, fiche::Library& library) {
+  assert(wanted.kind == Addition::Kind::export_);
+  Session session(kitchen, library, manifest_, settings_);
+  session.main = &session.add(std::make_unique<Opened>(session, document));
+  session.source = source_name();
+  session.severity = severity_of(kitchen, wanted.id, base::Severity::warning);
+  std::vector<MadeFile> files;
+  bool started = false;
+  if (!work(session, wanted, started, &files)) files.clear();
+  for (MadeFile& file : files)
+    if (file.name.empty()) file.name = usual_name(*document, wanted);
+  return {std::move(files), std::move(session.findings), std::move(session.talk)};
+}
+
+void PluginChecks::run(rules::Check& check) {
+  for (Plugin* plugin : plugins_) plugin->run_checks(check);
+}
+
+}  // namespace tamis::lua

@@ -1,0 +1,112 @@
+#include "core/lua/session.h"
+
+#include <lua.h>
+
+#include <algorithm>
+#include <cassert>
+#include <cstring>
+
+namespace tamis::lua {
+namespace {
+
+template <class List>
+std::vector<std::pair<fiche::Node, std::size_t>> places_of(const List& list) {
+  std::vector<std::pair<fiche::Node, std::size_t>> places;
+  places.reserve(list.size());
+  for (std::size_t i = 0; i < list.size(); ++i) places.emplace_back(list[i].node, i);
+  std::sort(places.begin(), places.end());
+  return places;
+}
+
+std::size_t place_in(const std::vector<std::pair<fiche::Node, std::size_t>>& places, fiche::Node node) {
+  const auto found = std::lower_bound(places.begin(), places.end(), std::pair(node, std::size_t{0}));
+  return found == places.end() || found->first != node ? places.size() : found->second;
+}
+
+}  // namespace
+
+Opened::Opened(Session& session, std::shared_ptr<const fiche::Document> document)
+    : session_(session), kept_(std::move(document)), document_(kept_.get()) {}
+
+Opened::Opened(Session& session, const fiche::Fiche& fiche, const flow::Flow& flow)
+    : session_(session), document_(fiche.document), fiche_(&fiche), flow_(&flow) {}
+
+Opened::Opened(Session& session, fiche::Document& editable)
+    : session_(session), document_(&editable), editable_(&editable) {}
+
+fiche::Document& Opened::edit() {
+  assert(editable_ != nullptr);
+  ++reading_;
+  own_flow_.reset();
+  own_fiche_.reset();
+  fiche_ = nullptr;
+  flow_ = nullptr;
+  found_ = false;
+  return *editable_;
+}
+
+const fiche::Fiche& Opened::fiche() {
+  if (fiche_ == nullptr) {
+    own_fiche_ = std::make_unique<fiche::Fiche>(fiche::read_fiche(*document_, session_.kitchen));
+    fiche_ = own_fiche_.get();
+  }
+  return *fiche_;
+}
+
+const flow::Flow& Opened::flow() {
+  if (flow_ == nullptr) {
+    own_flow_ = std::make_unique<flow::Flow>(flow::read_flow(fiche(), session_.library));
+    flow_ = own_flow_.get();
+  }
+  return *flow_;
+}
+
+void Opened::find_places() {
+  if (found_) return;
+  ingredients_ = places_of(fiche().ingredients);
+  steps_ = places_of(fiche().steps);
+  found_ = true;
+}
+
+const fiche::Ingredient* Opened::ingredient(fiche::Node node) {
+  find_places();
+  const std::size_t at = place_in(ingredients_, node);
+  return at == ingredients_.size() ? nullptr : &fiche().ingredients[at];
+}
+
+const fiche::Step* Opened::step(fiche::Node node) {
+  find_places();
+  const std::size_t at = place_in(steps_, node);
+  return at == steps_.size() ? nullptr : &fiche().steps[at];
+}
+
+Session::Session(const fiche::Kitchen& the_kitchen, fiche::Library& the_library, const Manifest& manifest,
+                 const Settings& the_settings)
+    : kitchen(the_kitchen), library(the_library), settings(the_settings), takes(&manifest.takes) {}
+
+Opened& Session::add(std::unique_ptr<Opened> opened) {
+  opened_.push_back(std::move(opened));
+  Opened& added = *opened_.back();
+  by_document_.emplace(&added.document(), &added);
+  return added;
+}
+
+Opened& Session::open(const std::shared_ptr<const fiche::Document>& document) {
+  const auto known = by_document_.find(document.get());
+  return known != by_document_.end() ? *known->second : add(std::make_unique<Opened>(*this, document));
+}
+
+Opened* Session::kitchen_file() { return kitchen.document == nullptr ? nullptr : &open(kitchen.document); }
+
+Session& session_of(lua_State* state) {
+  Session* session = nullptr;
+  std::memcpy(&session, lua_getextraspace(state), sizeof session);
+  assert(session != nullptr);
+  return *session;
+}
+
+void set_session(lua_State* state, Session* session) {
+  std::memcpy(lua_getextraspace(state), &session, sizeof session);
+}
+
+}  // namespace tamis::lua

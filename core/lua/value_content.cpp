@@ -1,0 +1,195 @@
+// What is in an element: children, texts, prose as printed, what it links to (api.inc).
+#include <lua.h>
+
+#include <vector>
+
+#include "core/fiche/prose.h"
+#include "core/lua/lists.h"
+#include "core/lua/members.h"
+#include "core/lua/meter.h"
+#include "core/lua/values.h"
+#include "core/lua/walk.h"
+
+namespace tamis::lua {
+namespace {
+
+using fiche::Document;
+using fiche::El;
+using fiche::Node;
+using fiche::NodeKind;
+
+const Document& document_of(const NodeValue& value) { return value.opened->document(); }
+
+bool is_element(const Document& document, Node node) {
+  return document.kind(node) == NodeKind::element || document.kind(node) == NodeKind::foreign;
+}
+
+std::vector<fiche::Run> runs_in(lua_State* state, const NodeValue& value) {
+  const Document& document = document_of(value);
+  if (document.kind(value.node) != NodeKind::element) return {};
+  std::vector<fiche::Run> runs = fiche::runs_of(document, value.node, fiche::is_mark(document, value.node));
+  std::size_t parts = runs.size();
+  for (const fiche::Run& run : runs) parts += run.parts.size();
+  spend(state, parts * 4);
+  return runs;
+}
+
+/// Adds the strings and marks of one run of prose.
+void add_parts(lua_State* state, ListMaker& list, const NodeValue& value, const fiche::Run& run) {
+  for (const fiche::Part& part : run.parts) {
+    if (part.node == fiche::none)
+      push(state, part.text);
+    else if (is_element(document_of(value), part.node))
+      push_element(state, *value.opened, part.node);
+    else
+      continue;
+    list.add();
+  }
+}
+
+}  // namespace
+
+int element_prose(lua_State* state) {
+  const NodeValue& value = element_at(state, 1);
+  const Document& document = document_of(value);
+  std::string words;
+  if (document.kind(value.node) == NodeKind::element) {
+    for (Node c = document.first_child(value.node); c != fiche::none; c = document.next(c)) {
+      if (document.kind(c) == NodeKind::text)
+        words += document.value(c);
+      else if (document.kind(c) == NodeKind::element && fiche::is_mark(document, c))
+        words += document.all_text(c);
+    }
+  }
+  spend(state, words.size() / 16);
+  push(state, plain_words(words));
+  return 1;
+}
+
+int element_children(lua_State* state) {
+  const NodeValue& value = element_at(state, 1);
+  const Document& document = document_of(value);
+  const WantedKinds wanted(state, 2);
+  ListMaker list(state);
+  if (document.kind(value.node) != NodeKind::element) return 1;
+  for (Node c = document.first_child(value.node); c != fiche::none; c = document.next(c)) {
+    if (!is_element(document, c) || !wanted.has(document, c)) continue;
+    spend(state, 1);
+    push_element(state, *value.opened, c);
+    list.add();
+  }
+  return 1;
+}
+
+int element_child(lua_State* state) {
+  const NodeValue& value = element_at(state, 1);
+  const Document& document = document_of(value);
+  const WantedKinds wanted(state, 2);
+  Node found = fiche::none;
+  if (document.kind(value.node) == NodeKind::element)
+    for (Node c = document.first_child(value.node); c != fiche::none && found == fiche::none; c = document.next(c))
+      if (is_element(document, c) && wanted.has(document, c)) found = c;
+  push_element(state, *value.opened, found);
+  return 1;
+}
+
+int element_all(lua_State* state) {
+  const NodeValue& value = element_at(state, 1);
+  const WantedKinds wanted(state, 2);
+  return push_elements(state, *value.opened, elements_below(state, document_of(value), value.node, wanted));
+}
+
+int element_texts(lua_State* state) {
+  const NodeValue& value = element_at(state, 1);
+  const Document& document = document_of(value);
+  ListMaker list(state);
+  const Node top = value.node;
+  for (Node n = next_below(document, top, top); n != fiche::none; n = next_below(document, n, top)) {
+    if (document.kind(n) != NodeKind::text || fiche::is_blank(document.value(n))) continue;
+    spend(state, 1);
+    push_text(state, *value.opened, n);
+    list.add();
+  }
+  return 1;
+}
+
+int element_runs(lua_State* state) {
+  const NodeValue& value = element_at(state, 1);
+  ListMaker list(state);
+  for (const fiche::Run& run : runs_in(state, value)) {
+    if (run.prose) {
+      ListMaker parts(state);
+      add_parts(state, parts, value, run);
+      list.add();
+      continue;
+    }
+    for (const fiche::Part& part : run.parts) {
+      if (!is_element(document_of(value), part.node)) continue;
+      push_element(state, *value.opened, part.node);
+      list.add();
+    }
+  }
+  return 1;
+}
+
+int element_sentence(lua_State* state) {
+  const NodeValue& value = element_at(state, 1);
+  ListMaker list(state);
+  bool any = false;
+  for (const fiche::Run& run : runs_in(state, value)) {
+    if (!run.prose) continue;
+    if (any) {
+      push(state, " ");
+      list.add();
+    }
+    any = true;
+    add_parts(state, list, value, run);
+  }
+  return 1;
+}
+
+int element_blocks(lua_State* state) {
+  const NodeValue& value = element_at(state, 1);
+  ListMaker list(state);
+  for (const fiche::Run& run : runs_in(state, value)) {
+    if (run.prose) continue;
+    for (const fiche::Part& part : run.parts) {
+      if (!is_element(document_of(value), part.node)) continue;
+      push_element(state, *value.opened, part.node);
+      list.add();
+    }
+  }
+  return 1;
+}
+
+int element_linked(lua_State* state) {
+  constexpr std::size_t cost = 100'000;  // a file is read
+  const NodeValue& value = element_at(state, 1);
+  const std::string_view from = document_of(value).get(value.node, fiche::At::from);
+  if (from.empty()) {
+    lua_pushnil(state);
+    return 1;
+  }
+  spend(state, cost);
+  Session& session = value.opened->session();
+  const std::size_t hash = from.find('#');
+  const auto got = session.library.open(value.opened->path(), from.substr(0, hash));
+  if (!got) {
+    lua_pushnil(state);
+    push(state, got.fault().message);
+    return 2;
+  }
+  Opened& other = session.open(*got);
+  if (hash == std::string_view::npos) {
+    push_element(state, other, other.document().root());
+    return 1;
+  }
+  const auto& ids = other.fiche().ids;
+  const auto found = ids.find(from.substr(hash + 1));
+  push_element(state, other, found == ids.end() ? fiche::none : found->second);
+  if (found != ids.end()) return 1;
+  push(state, "that file has no part of this name");
+  return 2;
+}
+
+}  // namespace tamis::lua

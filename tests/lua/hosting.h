@@ -1,0 +1,41 @@
+#ifndef TESTS_LUA_HOSTING_H
+#define TESTS_LUA_HOSTING_H
+
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/fiche/kitchen.h"
+#include "core/fiche/library.h"
+#include "core/lua/plugin.h"
+
+namespace tamis::tests {
+
+/// A manifest that adds one thing: check "house-test", conversion "turn" or export "paper".
+std::string manifest_of(std::string_view kind, std::string_view more = {});
+
+/// A plugin of these two texts; settings as "a=1;b=2". Empty when it cannot be loaded.
+struct Loaded {
+  std::unique_ptr<lua::Plugin> plugin;
+  std::vector<lua::LoadFault> faults;
+  /// "plugin.lua:2:5: message [advice]", a line each.
+  [[nodiscard]] std::string lines() const;
+};
+Loaded load_plugin(const std::string& manifest, const std::string& program, std::string_view settings = {});
+
+/// A check plugin whose function is `body`.
+Loaded load_check(const std::string& body);
+
+/// What a plugin's checks say of a text: "line:column rule: message [advice]", a line each, built-in rules left out.
+std::string said(lua::Plugin& plugin, const std::string& fiche, const fiche::Kitchen& kitchen = {},
+                 fiche::Library& library = fiche::empty_library());
+
+std::shared_ptr<const fiche::Document> document_of(const std::string& text, const std::string& path = "a.fiche.xml");
+
+/// A small good fiche.
+extern const std::string custard;
+
+}  // namespace tamis::tests
+
+#endif
