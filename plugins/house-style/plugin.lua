@@ -1,0 +1,198 @@
+-- The house style: what a kitchen insists on in every fiche, whoever wrote it. Settings are in plugin.xml.
+local settings = tamis.settings
+
+local function capital(letters)
+  return tamis.lower(letters) ~= letters
+end
+
+local function first_letter(word)
+  return word:match("^" .. utf8.charpattern)
+end
+
+-- ------------------------------------------------------------------ title
+
+-- Words of four letters or more behind the first one, and how many of them start with a capital.
+local function later_words(words)
+  local count, capitals = 0, 0
+  for i = 2, #words do
+    if tamis.length(words[i]) >= 4 then
+      count = count + 1
+      if capital(first_letter(words[i])) then
+        capitals = capitals + 1
+      end
+    end
+  end
+  return count, capitals
+end
+
+local function check_case(fiche, title, text)
+  local words = tamis.words(title)
+  if #words == 0 then
+    return
+  end
+  local first = first_letter(words[1])
+  local small = first ~= tamis.upper(first) and not capital(first)
+  if small then
+    local at = text.text:find(words[1], 1, true)
+    local place = text:place_of(at, at + #first - 1)
+    fiche:say(place, 'the title starts with a small letter', 'write "' .. tamis.upper(first) .. '"')
+      :mend(place, tamis.upper(first))
+    return
+  end
+  local count, capitals = later_words(words)
+  if settings.title_form == "title" then
+    if capitals < count then
+      fiche:say(text, count - capitals .. ' of the title\'s words start with a small letter; this house writes Titles Like This',
+        'give words of four letters or more a capital')
+    end
+  elseif count >= 2 and capitals == count and fiche.language:sub(1, 2) ~= "de" then
+    fiche:say(text, 'every word of the title has a capital; this house writes titles like this one',
+      'leave the capital to the first word and to names')
+  end
+end
+
+function house_title(fiche)
+  local element = fiche.root:child("title")
+  local text = element and element:texts()[1]
+  if not text then
+    return -- the check itself says that there is no title
+  end
+  local title = element.text
+  local letters, most = tamis.length(title), settings.title_length
+  if most > 0 and letters > most then
+    fiche:say(text, 'the title has ' .. letters .. ' letters; the house\'s limit is ' .. most,
+      'shorten it, and put the rest into <summary>')
+  end
+  if settings.title_form ~= "free" then
+    check_case(fiche, title, text)
+  end
+end
+
+-- ------------------------------------------------------------------ units
+
+local function allowed_units()
+  local allowed = {}
+  for _, id in ipairs(settings.units) do
+    allowed[id] = true
+  end
+  return allowed
+end
+
+function house_unit(fiche)
+  if #settings.units == 0 then
+    return
+  end
+  local allowed = allowed_units()
+  local first = settings.units[1]
+  for _, element in ipairs(fiche:all("ingredient", "amount", "food-temp", "oven-temp", "medium-temp", "room-temp", "time", "length")) do
+    local value = element:value()
+    if tamis.type(value) == "table" then
+      value = value[1]
+    end
+    local unit = tamis.type(value) == "amount" and value.unit
+    if unit and not allowed[unit] then
+      local advice = 'write it in ' .. table.concat(settings.units, ", ")
+      if value.kind == "mass" and allowed.g then
+        advice = 'write ' .. value:rounded("metric", element.kind == "ingredient" and element.food or nil)
+      end
+      fiche:say(element:texts()[1], value .. ': this house does not measure in ' .. unit, advice)
+    end
+  end
+end
+
+-- ------------------------------------------------------------------ steps
+
+function house_step_length(fiche)
+  local most = settings.step_words
+  if most <= 0 then
+    return
+  end
+  for _, step in ipairs(fiche:steps()) do
+    local words = tamis.count_words(step.prose)
+    if words > most then
+      fiche:say(step, words .. ' words in one step; this house stops at ' .. most,
+        'split it, or move what is no instruction into <why>')
+    end
+  end
+end
+
+function house_verb(fiche)
+  local verbs = settings.verbs
+  if #verbs == 0 then
+    return
+  end
+  local known = {}
+  for _, verb in ipairs(verbs) do
+    known[verb] = true
+  end
+  for _, step in ipairs(fiche:steps()) do
+    local text = step:texts()[1]
+    local word = text and tamis.words(text.text)[1]
+    if word and not known[tamis.lower(word)] then
+      local at = text.text:find(word, 1, true)
+      local near = tamis.nearest(word, verbs)
+      fiche:say(text:place_of(at, at + #word - 1), 'the step starts with "' .. word .. '", which is none of the house\'s verbs',
+        near and 'write "' .. near .. '"' or 'start with what the cook does: ' .. table.concat(verbs, ", ", 1, math.min(#verbs, 6)))
+    end
+  end
+end
+
+-- ------------------------------------------------------------------ what must be stated
+
+function house_field(fiche)
+  for _, wanted in ipairs(settings.required) do
+    local kind, attribute = wanted:match("^(.-)/(.+)$")
+    if not kind then
+      if #fiche:all(wanted) == 0 then
+        fiche:say(nil, 'no <' .. wanted .. '>: this house wants it on every fiche', 'add <' .. wanted .. '>')
+      end
+    else
+      for _, element in ipairs(fiche:all(kind)) do
+        if not element:get(attribute) then
+          fiche:say(element, '<' .. kind .. '> without ' .. attribute .. ': this house wants it stated',
+            'add ' .. attribute .. '="..."')
+        end
+      end
+    end
+  end
+end
+
+-- ------------------------------------------------------------------ words
+
+local letter = "%w\128-\255"
+
+-- The words as a pattern: whole words, any white space between.
+local function pattern_of(words)
+  local plain = words:lower():gsub("%p", "%%%0"):gsub("%s+", "%%s+")
+  return "%f[" .. letter .. "]" .. plain .. "%f[^" .. letter .. "]"
+end
+
+local function say_word(fiche, words, instead)
+  local pattern = pattern_of(words)
+  for _, text in ipairs(fiche.root:texts()) do
+    local small, from = text.text:lower(), 1
+    while true do
+      local first, last = small:find(pattern, from)
+      if not first then
+        break
+      end
+      fiche:say(text:place_of(first, last), '"' .. text.text:sub(first, last):gsub("%s+", " ") .. '" is not said in this house',
+        instead and 'write ' .. instead or 'say it otherwise')
+      from = last + 1
+    end
+  end
+end
+
+function house_word(fiche)
+  if #settings.instead_of == 0 then
+    return
+  end
+  local all = fiche.root.text:lower()
+  for _, row in ipairs(settings.instead_of) do
+    local words, instead = row:match("^(.-)%s*:%s*(.+)$")
+    words = words or row
+    if all:find(words:lower(), 1, true) then
+      say_word(fiche, words, instead)
+    end
+  end
+end
