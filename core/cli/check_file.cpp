@@ -18,6 +18,15 @@ std::shared_ptr<const base::Source> source_of(const Task& task, Outcome& outcome
   return nullptr;
 }
 
+base::Finding worker_died() {
+  base::Finding made;
+  made.rule = "plugin-error";
+  made.message = "a worker process died at this fiche; it was checked again without plugins";
+  made.advice = "take the plugins out of kitchen.xml one by one to find the one that does it";
+  made.source = "common practice";
+  return made;
+}
+
 }  // namespace
 
 Outcome CheckFile::operator()(const Task& task) {
@@ -25,8 +34,7 @@ Outcome CheckFile::operator()(const Task& task) {
   outcome.path = task.path;
   if (!task.fault.empty()) outcome.faults.push_back({task.path, task.fault});
   const auto source = task.fault.empty() ? source_of(task, outcome) : nullptr;
-  if (source != nullptr)
-    if (auto fault = broken_kitchen(task.path, surroundings_)) outcome.faults.push_back(std::move(*fault));
+  if (source != nullptr) add_broken_surroundings(task, outcome);
   if (!outcome.faults.empty()) {
     outcome.totals.failed = 1;
   } else if (mend_ == Mend::show) {
@@ -38,8 +46,20 @@ Outcome CheckFile::operator()(const Task& task) {
   return outcome;
 }
 
+/// A file that a worker died at is judged without plugins, and says so.
+void CheckFile::add_broken_surroundings(const Task& task, Outcome& outcome) {
+  deaths_ = task.deaths;
+  surroundings_.hear_plugins(deaths_ == 0);
+  if (auto fault = broken_kitchen(task.path, surroundings_)) {
+    outcome.faults.push_back(std::move(*fault));
+    return;
+  }
+  for (Fault& fault : broken_plugins(task.path, surroundings_)) outcome.faults.push_back(std::move(fault));
+}
+
 std::vector<base::Finding> CheckFile::judge(const std::shared_ptr<const base::Source>& source, Totals& totals) {
   std::vector<base::Finding> findings = check_source(source, surroundings_, state_).findings;
+  if (deaths_ > 0) findings.push_back(worker_died());
   ++totals.files;
   totals.add(findings);
   return findings;

@@ -26,6 +26,7 @@ class CheckFile {
   Outcome operator()(const Task& task);
 
  private:
+  void add_broken_surroundings(const Task& task, Outcome& outcome);
   std::vector<base::Finding> judge(const std::shared_ptr<const base::Source>& source, Totals& totals);
   std::string mended_bytes(std::shared_ptr<const base::Source> source);
   void show_patch(const std::shared_ptr<const base::Source>& source, Outcome& outcome);
@@ -34,6 +35,7 @@ class CheckFile {
   Surroundings& surroundings_;
   const Form& form_;
   Mend mend_;
+  std::uint64_t deaths_ = 0;  ///< of the task at hand
   std::string state_;  ///< judged as if in this state; "": in its own
 };
 

@@ -38,6 +38,9 @@ class CheckLine {
     outcome.path = task.path;
     std::string fault = task.fault;
     if (fault.empty() && base::trimmed(task.bytes).empty()) fault = "the line is empty";
+    surroundings_.hear_plugins(task.deaths == 0);
+    if (const auto broken = broken_plugins(task.path, surroundings_); fault.empty() && !broken.empty())
+      fault = broken.front().path + ": " + broken.front().why;
     {
       JsonList record(outcome.part, '{', '}');
       record.text("path", task.path);

@@ -95,7 +95,7 @@ class CheckPaths {
   }
 
   void tell(const Fault& fault) {
-    if (fault.once && !told_.insert(fault.path).second) return;
+    if (fault.once && !told_.insert(fault.path + ": " + fault.why).second) return;
     complain(fault.path + ": " + fault.why);
     if (patches_only_) return;
     put(form_->failed(fault.path, fault.why));

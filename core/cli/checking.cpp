@@ -28,12 +28,13 @@ std::vector<base::Finding> judged(const fiche::Document& document, const base::S
                                   Surroundings& surroundings, std::string_view state) {
   const fiche::Kitchen& kitchen = *surroundings.of(source.path()).kitchen;
   fiche::Library& library = surroundings.library(source.path());
+  rules::MoreRules* more = surroundings.hears_plugins() ? surroundings.plugins(source.path()).checks() : nullptr;
   const bool is_fiche = document.root() != fiche::none && document.el(document.root()) == fiche::El::fiche;
   if (state.empty() || !is_fiche)
-    return rules::check(document, kitchen, library);
+    return rules::check(document, kitchen, library, more);
   fiche::Document supposed = document.clone();
   supposed.set_attribute(supposed.root(), fiche::At::state, state);
-  return rules::check(supposed, kitchen, library);
+  return rules::check(supposed, kitchen, library, more);
 }
 
 }  // namespace
@@ -76,6 +77,15 @@ std::optional<Fault> broken_kitchen(const std::string& path, Surroundings& surro
   const Around& around = surroundings.of(path);
   if (around.fault.empty() || real_path(around.kitchen_path) == real_path(path)) return std::nullopt;
   return Fault{around.kitchen_path, "the kitchen file cannot be used: " + around.fault, true};
+}
+
+std::vector<Fault> broken_plugins(const std::string& path, Surroundings& surroundings) {
+  std::vector<Fault> faults;
+  const Around& around = surroundings.of(path);
+  if (!surroundings.hears_plugins() || real_path(around.kitchen_path) == real_path(path)) return faults;
+  for (const KitchenPlugins::Broken& broken : surroundings.plugins(path).broken())
+    faults.push_back({broken.path, "a plugin cannot be loaded: " + broken.why, true});
+  return faults;
 }
 
 void for_each_source(const std::vector<std::string>& paths, Surroundings& surroundings, Report& report,

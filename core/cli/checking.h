@@ -23,6 +23,7 @@ struct Checked {
   std::shared_ptr<const fiche::Document> document;  ///< null when it could not be read as a document
   std::vector<base::Finding> findings;              ///< in file order
 };
+/// Rules of the kitchen's plugins are heard too where the surroundings say so (Surroundings::hear_plugins).
 /// With `state` ("tested", "released") a fiche is judged as if that were its state; places stay those of the file.
 Checked check_source(const std::shared_ptr<const base::Source>& source, Surroundings& surroundings,
                      std::string_view state = {});
@@ -39,6 +40,9 @@ bool for_each_path(const std::string& named, const Found& found, const Failed& f
 /// The fault of the kitchen file that stands over a path, when it has one. The kitchen file itself goes through, so
 /// that its own findings are said in full.
 std::optional<Fault> broken_kitchen(const std::string& path, Surroundings& surroundings);
+
+/// The same for the plugins that the kitchen names, where they are heard.
+std::vector<Fault> broken_plugins(const std::string& path, Surroundings& surroundings);
 
 /// Works on every path of a command line, file by file. The work says false to stop. A path that cannot be worked on,
 /// a folder without fiches, a file that cannot be read and a broken kitchen file are told to `report` and counted as

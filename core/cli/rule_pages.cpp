@@ -85,7 +85,7 @@ std::string schemas_list(std::string_view names) {
 
 }  // namespace
 
-std::string rule_list() {
+std::string rule_list(const std::vector<KitchenPlugins::Offer>& plugin_checks) {
   std::string out;
   for (const std::string_view topic : topics()) {
     out += (out.empty() ? "" : "\n") + heading(topic) + "\n";
@@ -94,7 +94,24 @@ std::string rule_list() {
       if (rule->topic == topic) rows.push_back({std::string(rule->id), std::string(rule->summary)});
     out += two_columns(rows);
   }
+  for (std::size_t i = 0; i < plugin_checks.size();) {
+    const lua::Manifest* manifest = plugin_checks[i].manifest;
+    std::vector<Row> rows;
+    const bool heard = plugin_checks[i].of_kitchen;
+    for (; i < plugin_checks.size() && plugin_checks[i].manifest == manifest; ++i)
+      rows.push_back({plugin_checks[i].addition->id, plugin_checks[i].addition->summary});
+    out += "\nPlugin " + manifest->id + (heard ? "\n" : " (heard where kitchen.xml names it)\n") + two_columns(rows);
+  }
   return out + "\n\"tamis explain RULE\" tells more about one of them.\n";
+}
+
+std::string plugin_check_text(const KitchenPlugins::Offer& check) {
+  const lua::Addition& addition = *check.addition;
+  std::string out = addition.id + " (" + std::string(base::severity_name(addition.severity)) + ")\n  " +
+                    folded(addition.summary, 2) + "\n\n";
+  for (const std::string& note : addition.notes) out += "  " + folded(note, 2) + "\n\n";
+  if (!check.of_kitchen) out += "  " + folded("Heard where the kitchen file names the plugin: <plugin id=\"" + check.manifest->id + "\"/>.", 2) + "\n\n";
+  return out + "  source: plugin " + check.manifest->id + " " + check.manifest->version + ", " + check.path + "\n";
 }
 
 std::string rule_text(const rules::Rule& rule) {

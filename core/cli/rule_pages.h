@@ -3,13 +3,18 @@
 
 #include <span>
 #include <string>
+#include <vector>
 
+#include "core/cli/kitchen_plugins.h"
 #include "core/rules/rule.h"
 
 namespace tamis::cli {
 
-/// All rules by topic, a line each.
-std::string rule_list();
+/// All rules by topic, a line each, and the checks that plugins add.
+std::string rule_list(const std::vector<KitchenPlugins::Offer>& plugin_checks);
+
+/// One check of a plugin for a terminal, from its manifest.
+std::string plugin_check_text(const KitchenPlugins::Offer& check);
 
 /// One rule for a terminal: what, why, the wrong example with what the check says of it, the right one, the
 /// source.

@@ -69,6 +69,13 @@ std::shared_ptr<const Around> Surroundings::of_kitchen(const std::string& path) 
   return kept;
 }
 
+KitchenPlugins& Surroundings::plugins(const std::string& path) {
+  const Around& around = of(path);
+  auto& kept = plugins_[around.kitchen.get()];
+  if (kept == nullptr) kept = std::make_unique<KitchenPlugins>(around.kitchen);
+  return *kept;
+}
+
 fiche::Library& Surroundings::library(const std::string& path) {
   const Around& around = of(path);
   const std::string root = around.root.empty() ? folder_of(path) : around.root;

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "core/cli/file_library.h"
+#include "core/cli/kitchen_plugins.h"
 #include "core/fiche/kitchen.h"
 
 namespace tamis::cli {
@@ -26,14 +27,21 @@ class Surroundings {
   const Around& of(const std::string& path);
   /// The library of that file. Good until the next call.
   fiche::Library& library(const std::string& path);
+  /// Whether the kitchens' plugins are heard too, as in a check.
+  void hear_plugins(bool wanted) { hears_plugins_ = wanted; }
+  [[nodiscard]] bool hears_plugins() const { return hears_plugins_; }
+  /// The plugins of that file's kitchen.
+  KitchenPlugins& plugins(const std::string& path);
 
  private:
   std::shared_ptr<const Around> of_folder(const std::string& real_folder);
   std::shared_ptr<const Around> of_kitchen(const std::string& path);
 
   std::string named_;
+  bool hears_plugins_ = false;
   std::map<std::string, std::shared_ptr<const Around>, std::less<>> by_folder_;
   std::map<std::string, std::shared_ptr<const Around>, std::less<>> by_kitchen_;
+  std::map<const fiche::Kitchen*, std::unique_ptr<KitchenPlugins>> plugins_;
   std::string root_;
   std::unique_ptr<FileLibrary> library_;
 };

@@ -8,6 +8,7 @@
 #include "core/cli/checking.h"
 #include "core/cli/files.h"
 #include "core/cli/output.h"
+#include "core/cli/plugin_choice.h"
 #include "core/cli/report.h"
 #include "core/cli/surroundings.h"
 #include "core/cli/verb.h"
@@ -23,6 +24,8 @@ constexpr std::array options{
            "mass|volume|both"},
     Option{"oven", 0, "MODE", "oven figures for this mode", "fan|static"},
     Option{"for", 0, "COUNTRY", "name the foods that can be bought there", "US|GB|FR|DE"},
+    Option{"with", 0, "NAME", "do what a plugin offers instead (tamis plugins lists them)", ""},
+    Option{"set", 0, "NAME=VALUE", "a setting of that plugin, over the kitchen's; more of them with ; between", ""},
     Option{"kitchen", 'k', "FILE", "convert for this kitchen's scales, spoons and ovens", "FILE"},
     Option{"write", 'w', "", "put it into the file; printed when not given", ""},
 };
@@ -79,6 +82,7 @@ class Convert {
     if (read.document->el(read.document->root()) != fiche::El::fiche)
       return;  // a kitchen file states, it does not convert
     const fiche::Kitchen& kitchen = *surroundings_.of(source->path()).kitchen;
+    if (request_.has("with")) return by_plugin(*source, *read.document);
     change::Converted converted = change::convert(*read.document, kitchen, wish_);
     std::vector<base::Finding> findings = std::move(converted.findings);
     auto checked = rules::check(converted.document, kitchen, surroundings_.library(source->path()));
@@ -86,6 +90,20 @@ class Convert {
     base::sort_by_place(findings);
     tell(*source, findings);
     put(*source, format::write(converted.document));
+  }
+
+  void by_plugin(const base::Source& source, const fiche::Document& document) {
+    using Kind = lua::Addition::Kind;
+    const Chosen chosen = choose_plugin(surroundings_.plugins(source.path()), Kind::conversion, request_.get("with"),
+                                        request_.get("set"), *report_, totals_);
+    if (chosen.plugin == nullptr) return;
+    const fiche::Kitchen& kitchen = *surroundings_.of(source.path()).kitchen;
+    lua::PluginConverted made =
+        chosen.plugin->convert(*chosen.addition, document, kitchen, surroundings_.library(source.path()));
+    talk(harmless(made.talk));
+    base::sort_by_place(made.findings);
+    tell(source, made.findings);
+    if (made.done) put(source, format::write(made.document));
   }
 
   void put(const base::Source& source, const std::string& text) {
@@ -108,7 +126,9 @@ class Convert {
 };
 
 std::string misuse(const Request& request) {
-  if (!request.has("units")) return "say which units are wanted: --units metric, us or imperial";
+  if (request.has("with") && request.has("units")) return "--with and --units are two conversions: do one, then the other";
+  if (request.has("set") && !request.has("with")) return "--set is for the plugin that --with names";
+  if (!request.has("units") && !request.has("with")) return "say which units are wanted: --units metric, us or imperial";
   if (request.words.empty()) return "say what to convert: a fiche, or a folder with --write";
   if (!request.has("write")) {
     const bool many = request.words.size() > 1 || kind_of(request.words.front()) == PathKind::folder;

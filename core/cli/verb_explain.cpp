@@ -7,6 +7,7 @@
 #include "core/cli/json_text.h"
 #include "core/cli/output.h"
 #include "core/cli/rule_pages.h"
+#include "core/cli/surroundings.h"
 #include "core/cli/verb.h"
 #include "core/rules/reference.h"
 #include "core/rules/rule.h"
@@ -16,6 +17,7 @@ namespace {
 
 constexpr std::array options{
     Option{"report", 'r', "FORM", "how to tell it; json gives all that is known of each rule", "text|json"},
+    Option{"kitchen", 'k', "FILE", "tell of this kitchen's plugins too, not of the kitchen.xml found above", "FILE"},
     Option{"page", 0, "", "print the reference page of all rules (Markdown)", ""},
 };
 
@@ -29,8 +31,23 @@ the end of a finding.
   …
 )";
 
-Exit no_such_rule(const std::string& typed) {
+using Offers = std::vector<KitchenPlugins::Offer>;
+
+Offers plugin_checks(KitchenPlugins& plugins) {
+  Offers checks = plugins.offers();
+  std::erase_if(checks, [](const auto& offer) { return offer.addition->kind != lua::Addition::Kind::check; });
+  return checks;
+}
+
+const KitchenPlugins::Offer* check_named(const Offers& checks, const std::string& id) {
+  for (const auto& offer : checks)
+    if (offer.addition->id == id) return &offer;
+  return nullptr;
+}
+
+Exit no_such_rule(const std::string& typed, const Offers& checks) {
   std::vector<std::string_view> ids;
+  for (const auto& offer : checks) ids.push_back(offer.addition->id);
   for (const rules::Rule* rule : rules::rules()) ids.push_back(rule->id);
   complain("there is no rule \"" + typed + "\"");
   const std::string near = did_you_mean(typed, ids);
@@ -43,19 +60,32 @@ Exit run_explain(const Request& request) {
     print(rules::reference_page());
     return Exit::good;
   }
+  Surroundings surroundings(request.get("kitchen"));
+  KitchenPlugins& plugins = surroundings.plugins("./kitchen.xml");
+  const Offers checks = plugin_checks(plugins);
   std::vector<const rules::Rule*> wanted;
+  Offers of_plugins;
   for (const std::string& word : request.words) {
     const rules::Rule* rule = rules::rule_by_id(word);
-    if (rule == nullptr) return no_such_rule(word);
-    wanted.push_back(rule);
+    const KitchenPlugins::Offer* check = check_named(checks, word);
+    if (rule == nullptr && check == nullptr) return no_such_rule(word, checks);
+    if (rule != nullptr)
+      wanted.push_back(rule);
+    else
+      of_plugins.push_back(*check);
   }
   if (request.get("report") == "json") {
+    if (!of_plugins.empty()) {
+      complain("--report json is of the built-in rules; \"" + of_plugins.front().addition->id + "\" is a plugin's");
+      return Exit::failed;
+    }
     if (wanted.empty()) wanted.assign(rules::rules().begin(), rules::rules().end());
     print(rules_json(wanted));
-  } else if (wanted.empty()) {
-    print(rule_list());
+  } else if (request.words.empty()) {
+    print(rule_list(checks));
   } else {
     for (const rules::Rule* rule : wanted) print(rule_text(*rule));
+    for (const auto& offer : of_plugins) print(harmless(plugin_check_text(offer)));
   }
   return Exit::good;
 }

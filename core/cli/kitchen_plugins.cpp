@@ -1,0 +1,188 @@
+#include "core/cli/kitchen_plugins.h"
+
+#include <algorithm>
+
+#include "core/base/nearest.h"
+#include "core/base/utf8.h"
+#include "core/cli/file_library.h"
+#include "core/cli/files.h"
+#include "core/cli/plugin_files.h"
+
+namespace tamis::cli {
+namespace {
+
+using fiche::At;
+using fiche::El;
+using fiche::Node;
+
+std::string last_name(const std::string& folder) { return folder.substr(folder.rfind('/') + 1); }
+
+KitchenPlugins::Broken in_words(const base::Source& source, const base::Finding& finding) {
+  std::string why;
+  if (!finding.where.empty()) {
+    const base::Place place = source.place(finding.where.begin);
+    why = "line " + std::to_string(place.line) + ", column " + std::to_string(place.column) + ": ";
+  }
+  why += finding.message;
+  if (!finding.advice.empty()) why += "; " + finding.advice;
+  return {source.path(), why};
+}
+
+}  // namespace
+
+KitchenPlugins::KitchenPlugins(std::shared_ptr<const fiche::Kitchen> kitchen) : kitchen_(std::move(kitchen)) {}
+
+void KitchenPlugins::say(Node n, At at, const std::string& message, const std::string& advice) {
+  const fiche::Document& document = *kitchen_->document;
+  const fiche::Attr attribute = document.find(n, at);
+  base::Finding finding;
+  finding.where = attribute == fiche::none ? document.head_span(n) : document.value_span(attribute);
+  finding.message = message;
+  finding.advice = advice;
+  broken_.push_back(in_words(document.source(), finding));
+}
+
+void KitchenPlugins::read_kitchen() {
+  if (read_) return;
+  read_ = true;
+  if (kitchen_->document == nullptr) return;
+  const fiche::Document& document = *kitchen_->document;
+  for (Node n = document.first_child(document.root()); n != fiche::none; n = document.next(n))
+    if (document.el(n) == El::plugin) read_named(n);
+}
+
+void KitchenPlugins::read_named(Node plugin) {
+  const fiche::Document& document = *kitchen_->document;
+  const std::string id(base::trimmed(document.get(plugin, At::id)));
+  const std::string path(document.get(plugin, At::path));
+  std::string folder = path.starts_with('/') ? path : folder_of(document.source().path()) + "/" + path;
+  if (path.empty()) {
+    const std::vector<std::string> boxed = boxed_plugins();
+    const auto found = std::find_if(boxed.begin(), boxed.end(),
+                                    [&id](const std::string& one) { return last_name(one) == id; });
+    if (found == boxed.end()) {
+      std::vector<std::string> names;
+      for (const std::string& one : boxed) names.push_back(last_name(one));
+      const std::string_view near = base::nearest(id, std::vector<std::string_view>(names.begin(), names.end()));
+      return say(plugin, At::id, "there is no plugin \"" + id + "\" in the box",
+                 near.empty() ? "say where its folder is: path=\"...\"" : "write " + std::string(near));
+    }
+    folder = *found;
+  } else if (kind_of(folder) != PathKind::folder) {
+    return say(plugin, At::path, "there is no folder \"" + path + "\" beside the kitchen file",
+               "say where the plugin's folder is, seen from the kitchen file");
+  }
+  auto files = read_plugin_files(shown_path(real_path(folder)));
+  if (!files) return say(plugin, path.empty() ? At::id : At::path, files.fault().message, "put the file there");
+  auto entry = std::make_unique<Entry>();
+  entry->files = *std::move(files);
+  entry->named = plugin;
+  std::vector<base::Finding> faults;
+  entry->manifest = lua::read_manifest(entry->files.manifest, faults);
+  for (const base::Finding& fault : faults) broken_.push_back(in_words(*entry->files.manifest, fault));
+  if (!faults.empty()) return;
+  if (entry->manifest.id != id)
+    return say(plugin, At::id, "the plugin in " + entry->files.path + " calls itself \"" + entry->manifest.id + "\"",
+               "write id=\"" + entry->manifest.id + "\"");
+  check_names(*entry);
+  if (broken_.empty()) load_entry(*entry, {}, broken_);
+  entries_.push_back(std::move(entry));
+}
+
+/// No two plugins add things of one name.
+void KitchenPlugins::check_names(const Entry& entry) {
+  for (const auto& other : entries_) {
+    if (other->manifest.id == entry.manifest.id)
+      return say(entry.named, At::id, "the plugin \"" + entry.manifest.id + "\" is named twice", "take one of them out");
+    for (const lua::Addition& one : entry.manifest.additions)
+      for (const lua::Addition& theirs : other->manifest.additions)
+        if (one.id == theirs.id)
+          say(entry.named, At::id,
+              "\"" + one.id + "\" is added by the plugins " + other->manifest.id + " and " + entry.manifest.id,
+              "take one of them out");
+  }
+}
+
+bool KitchenPlugins::load_entry(Entry& entry, std::string_view settings, std::vector<Broken>& faults) {
+  lua::Settings values = lua::standard_settings(entry.manifest);
+  const std::size_t before = faults.size();
+  if (entry.named != fiche::none) {
+    std::vector<base::Finding> wrong;
+    lua::put_settings(entry.manifest, *kitchen_->document, entry.named, values, wrong);
+    for (const base::Finding& fault : wrong) faults.push_back(in_words(kitchen_->document->source(), fault));
+  }
+  for (const std::string& setting : lua::split(settings, ';')) {
+    const std::size_t equals = setting.find('=');
+    if (equals == std::string::npos) {
+      faults.push_back({"--set", "\"" + setting + "\" is no setting; write name=value"});
+      continue;
+    }
+    const auto put = lua::put_setting(entry.manifest, base::trimmed(setting.substr(0, equals)),
+                                      setting.substr(equals + 1), values);
+    if (!put) faults.push_back({"--set", put.fault().message + "; " + put.fault().advice});
+  }
+  if (faults.size() > before) return false;
+  std::vector<lua::LoadFault> wrong;
+  entry.plugin = lua::Plugin::load(entry.files, entry.manifest, std::move(values), wrong);
+  entry.with = settings;
+  for (const lua::LoadFault& fault : wrong) faults.push_back(in_words(*fault.source, fault.finding));
+  return entry.plugin != nullptr;
+}
+
+const std::vector<KitchenPlugins::Broken>& KitchenPlugins::broken() {
+  read_kitchen();
+  return broken_;
+}
+
+rules::MoreRules* KitchenPlugins::checks() {
+  read_kitchen();
+  if (checks_ == nullptr && broken_.empty()) {
+    std::vector<lua::Plugin*> plugins;
+    for (const auto& entry : entries_)
+      if (entry->named != fiche::none && entry->plugin != nullptr) plugins.push_back(entry->plugin.get());
+    if (!plugins.empty()) checks_ = std::make_unique<lua::PluginChecks>(std::move(plugins));
+  }
+  return checks_.get();
+}
+
+void KitchenPlugins::read_box() {
+  read_kitchen();
+  if (box_read_) return;
+  box_read_ = true;
+  for (const std::string& folder : boxed_plugins()) {
+    auto files = read_plugin_files(shown_path(folder));
+    if (!files) {
+      broken_.push_back({folder, files.fault().message});
+      continue;
+    }
+    auto entry = std::make_unique<Entry>();
+    entry->files = *std::move(files);
+    std::vector<base::Finding> faults;
+    entry->manifest = lua::read_manifest(entry->files.manifest, faults);
+    for (const base::Finding& fault : faults) broken_.push_back(in_words(*entry->files.manifest, fault));
+    const bool known = std::any_of(entries_.begin(), entries_.end(), [&entry](const auto& other) {
+      return other->manifest.id == entry->manifest.id;
+    });
+    if (faults.empty() && !known) entries_.push_back(std::move(entry));
+  }
+}
+
+std::vector<KitchenPlugins::Offer> KitchenPlugins::offers() {
+  read_box();
+  std::vector<Offer> out;
+  for (const auto& entry : entries_)
+    for (const lua::Addition& addition : entry->manifest.additions)
+      out.push_back({&entry->manifest, &addition, entry->files.path, entry->named != fiche::none});
+  return out;
+}
+
+lua::Plugin* KitchenPlugins::load(const Offer& offer, std::string_view settings, std::vector<Broken>& faults) {
+  for (const auto& entry : entries_) {
+    if (&entry->manifest != offer.manifest) continue;
+    const bool ready = entry->plugin != nullptr && entry->with == settings;
+    return ready || load_entry(*entry, settings, faults) ? entry->plugin.get() : nullptr;
+  }
+  return nullptr;
+}
+
+}  // namespace tamis::cli

@@ -1,0 +1,72 @@
+#ifndef CORE_CLI_KITCHEN_PLUGINS_H
+#define CORE_CLI_KITCHEN_PLUGINS_H
+
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/fiche/kitchen.h"
+#include "core/lua/plugin.h"
+
+namespace tamis::cli {
+
+/// The plugins of one kitchen: those its file names, in its order, and those in the box. Checks are heard of the
+/// kitchen's own; conversions and exports of all.
+class KitchenPlugins {
+ public:
+  /// What cannot be loaded, in words, with the file and place it is at.
+  struct Broken {
+    std::string path;
+    std::string why;
+  };
+
+  explicit KitchenPlugins(std::shared_ptr<const fiche::Kitchen> kitchen);
+
+  /// The kitchen's checks, loaded when first asked for; null when it has none.
+  rules::MoreRules* checks();
+  /// Why the kitchen's own cannot be used; empty when they can. Loads them.
+  const std::vector<Broken>& broken();
+
+  /// One thing that some plugin adds.
+  struct Offer {
+    const lua::Manifest* manifest = nullptr;
+    const lua::Addition* addition = nullptr;
+    std::string path;          ///< of the plugin's folder
+    bool of_kitchen = false;   ///< named by the kitchen file
+  };
+  /// All there is, the kitchen's first. Of a plugin in the box that cannot be read nothing is offered, and `broken` says so.
+  std::vector<Offer> offers();
+
+  /// The plugin that adds a conversion or export of that name, with settings "a=1;b=2" over the kitchen's. Null, with
+  /// `faults` filled, when it cannot be loaded or the settings are none of its.
+  lua::Plugin* load(const Offer& offer, std::string_view settings, std::vector<Broken>& faults);
+
+ private:
+  struct Entry {
+    lua::PluginFiles files;
+    lua::Manifest manifest;
+    fiche::Node named = fiche::none;  ///< the kitchen's <plugin>
+    std::unique_ptr<lua::Plugin> plugin;
+    std::string with;                 ///< the settings it was loaded with, beside the kitchen's
+  };
+
+  void read_kitchen();
+  void read_named(fiche::Node plugin);
+  void read_box();
+  void say(fiche::Node n, fiche::At at, const std::string& message, const std::string& advice);
+  bool load_entry(Entry& entry, std::string_view settings, std::vector<Broken>& faults);
+  void check_names(const Entry& entry);
+
+  std::shared_ptr<const fiche::Kitchen> kitchen_;
+  std::vector<std::unique_ptr<Entry>> entries_;
+  std::vector<Broken> broken_;
+  std::unique_ptr<lua::PluginChecks> checks_;
+  bool read_ = false;
+  bool box_read_ = false;
+};
+
+}  // namespace tamis::cli
+
+#endif

@@ -1,0 +1,69 @@
+#include <array>
+#include <string>
+#include <vector>
+
+#include "core/cli/folded.h"
+#include "core/cli/output.h"
+#include "core/cli/surroundings.h"
+#include "core/cli/verb.h"
+
+namespace tamis::cli {
+namespace {
+
+constexpr std::array options{
+    Option{"kitchen", 'k', "FILE", "the plugins of this kitchen file, not of the kitchen.xml found above", "FILE"},
+};
+
+constexpr std::string_view help =
+    R"(Checks are heard of the plugins that the kitchen file names; conversions and
+exports can be asked of those in the box too.
+)";
+
+std::string heading(const KitchenPlugins::Offer& offer) {
+  return offer.manifest->id + " " + offer.manifest->version + (offer.of_kitchen ? " (the kitchen's): " : " (in the box): ") +
+         offer.path + "\n";
+}
+
+Exit run_plugins(const Request& request) {
+  Surroundings surroundings(request.get("kitchen"));
+  const std::string here = request.words.empty() ? "./kitchen.xml" : request.words.front() + "/kitchen.xml";
+  const Around& around = surroundings.of(here);
+  if (!around.fault.empty()) {
+    complain(around.kitchen_path + ": the kitchen file cannot be used: " + around.fault);
+    return Exit::failed;
+  }
+  KitchenPlugins& plugins = surroundings.plugins(here);
+  const lua::Manifest* at = nullptr;
+  std::vector<Row> rows;
+  std::string out;
+  const auto flush = [&] {
+    out += two_columns(rows);
+    rows.clear();
+  };
+  for (const KitchenPlugins::Offer& offer : plugins.offers()) {
+    if (offer.manifest != at) {
+      flush();
+      out += heading(offer);
+    }
+    at = offer.manifest;
+    rows.push_back({std::string(lua::kind_name(offer.addition->kind)) + " " + offer.addition->id, offer.addition->summary});
+  }
+  flush();
+  print(harmless(out));
+  for (const KitchenPlugins::Broken& broken : plugins.broken())
+    complain(harmless(broken.path + ": a plugin cannot be loaded: " + broken.why));
+  return plugins.broken().empty() ? Exit::good : Exit::failed;
+}
+
+}  // namespace
+
+extern const Verb verb_plugins;
+const Verb verb_plugins{.name = "plugins",
+                        .summary = "list the plugins there are, what they add and where they are from",
+                        .usage = "tamis plugins [OPTIONS] [FOLDER]",
+                        .help = help,
+                        .words = "FOLDER",
+                        .options = options,
+                        .run = run_plugins};
+
+}  // namespace tamis::cli
