@@ -11,6 +11,8 @@
 #include "core/format/draft_lines.h"
 #include "core/format/draft_link.h"
 #include "core/format/draft_recipe.h"
+#include "core/format/draft_results.h"
+#include "core/format/draft_times.h"
 #include "core/format/draft_write.h"
 
 namespace tamis::format {
@@ -64,8 +66,10 @@ void read_steps(Desk& desk, Recipe& recipe) {
       draft::mark_figures(desk, step);
       draft::mark_cues(desk, step);
       draft::find_actions(desk, step);
+      draft::find_times(desk, step);
     }
   }
+  draft::find_results(desk, recipe);
 }
 
 Drafted refused(base::Span where, std::string words) {

@@ -346,6 +346,12 @@ class Arranger {
     return begun && has_verb(desk_, line);
   }
 
+  /// A line that breaks off: behind a comma, "and", "the".
+  [[nodiscard]] bool left_open(const Line& line) const {
+    const std::string_view text = desk_.slice(line.whole);
+    return text.ends_with(',') || line.words.empty() || words().match(Set::goes_on, line.words, line.words.size() - 1) > 0;
+  }
+
   /// A line goes on with the step before it: it has no number where that one had, or was cut at the margin.
   [[nodiscard]] bool continues(const Line& line) const {
     if (!last_was_step_ || blank_before() || line.numbered || line.bullet || at_ == 0) return false;
@@ -353,6 +359,7 @@ class Arranger {
     if (last_step_numbered_) return true;
     const std::string_view text = desk_.slice(line.text);
     const bool small = !text.empty() && text[0] >= 'a' && text[0] <= 'z';
+    if (starts_with_verb(desk_, line) && !left_open(before)) return false;
     return small && !before.stop && before.whole.end - before.whole.begin >= wrapped_line;
   }
 

@@ -93,7 +93,7 @@ Mark mark_of(base::Span where, El el) {
 }
 
 /// Words of amount that say nothing ("to taste") stay words; in a sentence only figures are amounts.
-void add_mark(Desk& desk, DraftStep& step, std::size_t word, const Candidate& found, OvenModes& modes) {
+void add_mark(Desk& desk, DraftStep& step, std::size_t word, const Candidate& found, const Twin& twin, OvenModes& modes) {
   const std::uint32_t begin = step.words[word].where.begin;
   const base::Span where{begin, begin + static_cast<std::uint32_t>(found.used)};
   if (found.figure.ambiguous) ask_whose(desk, where, desk.slice(where));
@@ -102,7 +102,7 @@ void add_mark(Desk& desk, DraftStep& step, std::size_t word, const Candidate& fo
   } else if (found.kind == Kind::length) {
     step.marks.push_back(mark_of(where, El::length));
   } else if (found.kind == Kind::temperature) {
-    if (auto mark = temperature_mark(desk, step, word, where, found.figure.amount, modes)) {
+    if (auto mark = temperature_mark(desk, step, word, where, twin, found.figure.amount, modes)) {
       step.marks.push_back(std::move(*mark));
     }
   } else if (found.figure.amount.has_figure() && measures(found.figure.amount)) {
@@ -173,11 +173,13 @@ base::Span grown(const DraftStep& step, base::Span where) {
 
 namespace {
 
-/// "190 °C/gas mark 5": two figures without a space; the first by itself.
+/// "190 °C/gas mark 5", "180°C/350°F": two figures without a space; the first by itself. A figure on either side of the
+/// stroke alone is a fraction.
 Figure before_slash(std::string_view text, measure::Kinds kinds, const measure::Reading& reading) {
   const std::size_t slash = text.substr(0, window).find('/');
   if (slash == std::string_view::npos || slash + 1 >= text.size()) return {};
-  if (text[slash + 1] >= '0' && text[slash + 1] <= '9') return {};
+  const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+  if (slash == 0 || (is_digit(text[slash + 1]) && is_digit(text[slash - 1]))) return {};
   return figure_in(text.substr(0, slash), kinds, reading);
 }
 
@@ -257,23 +259,27 @@ void mark_figures(Desk& desk, DraftStep& step) {
     }
     const bool words = found.figure.used > 0 && !found.figure.amount.has_figure();
     if (words && step.words[word].text == "at") continue;  // "at room temperature": the room's words alone
-    const std::uint32_t end = step.words[word].where.begin + static_cast<std::uint32_t>(found.used);
+    std::uint32_t end = step.words[word].where.begin + static_cast<std::uint32_t>(found.used);
+    Twin twin;
+    if (found.kind == Kind::temperature) twin = other_scale(desk, {end, step.text.end}, found.figure.amount);
+    end += static_cast<std::uint32_t>(twin.used);
     while (i < step.words.size() && step.words[i].where.begin < end) ++i;
-    add_mark(desk, step, word, found, modes);
+    add_mark(desk, step, word, found, twin, modes);
   }
 }
 
 void settle_temperatures(Desk& desk, DraftStep& step) {
   for (const DraftStep::Unclear& unclear : step.unclear) {
     const auto before = [&](const Mark& mark) {
-      if (mark.el != El::use || mark.where.end > unclear.where.begin) return false;
-      const std::string_view gap = base::trimmed(desk.slice({mark.where.end, unclear.where.begin}));
+      if (mark.el != El::use || mark.where.end > unclear.mark.where.begin) return false;
+      const std::string_view gap = base::trimmed(desk.slice({mark.where.end, unclear.mark.where.begin}));
       return gap == "at" || gap == "\u00E0" || gap == "bei" || gap == "a" || gap == "mit";
     };
     if (std::any_of(step.marks.begin(), step.marks.end(), before)) {
-      step.marks.push_back(mark_of(unclear.where, El::food_temp));
+      step.marks.push_back(unclear.mark);
+      step.marks.back().el = El::food_temp;
     } else {
-      desk.ask(unclear.where, unclear.question);
+      desk.ask(unclear.mark.where, unclear.question);
     }
   }
 }

@@ -1,11 +1,10 @@
 #include "core/format/draft_link.h"
 
 #include <algorithm>
-#include <map>
 
 #include "core/base/utf8.h"
 #include "core/format/draft_actions.h"
-#include "core/format/draft_keys.h"
+#include "core/format/draft_scope.h"
 
 namespace tamis::format::draft {
 namespace {
@@ -13,83 +12,7 @@ namespace {
 using fiche::At;
 using fiche::El;
 
-/// Something a step may name.
-struct Target {
-  std::size_t component = 0;
-  std::string id;
-  std::string shown;                       ///< for a question
-  DraftIngredient* ingredient = nullptr;   ///< null: a component
-  DraftComponent* whole = nullptr;         ///< the component
-};
-
-struct Entry {
-  Key key;
-  std::size_t target = 0;
-};
-
-constexpr std::size_t most_alike = 8;
 constexpr std::size_t most_earlier = 64;  // components before a step's own that it may name
-
-/// What the steps of one component may name, by the first word of each phrase.
-struct Scope {
-  std::vector<Target> targets;
-  std::map<std::string, std::vector<Entry>, std::less<>> entries;
-  std::map<std::string, std::size_t> count;
-
-  /// Of a phrase that very many answer to only the first few are kept: it is ambiguous all the same.
-  void add(Target target, const std::vector<Key>& keys) {
-    for (const Key& key : keys) {
-      if (key.words.empty()) continue;
-      std::string phrase;
-      for (const std::string& word : key.words) phrase += word + " ";
-      if (++count[phrase] <= most_alike) entries[key.words.front()].push_back({key, targets.size()});
-    }
-    targets.push_back(std::move(target));
-  }
-};
-
-constexpr std::string_view zest_words[] = {"zest", "rind", "zeste", "abrieb", "schale", "ralladura"};
-constexpr std::string_view juice_words[] = {"juice", "jus", "saft", "zumo", "jugo"};
-
-/// "zest", "lemon zest".
-std::vector<Key> part_keys(const Desk& desk, const DraftIngredient& ingredient, const DraftPart& part) {
-  const std::span<const std::string_view> words = part.zest ? std::span<const std::string_view>(zest_words) : juice_words;
-  std::vector<Key> keys;
-  for (const std::string_view word : words) {
-    const std::string stemmed = stem(word, desk.lexicon.language());
-    keys.push_back({{stemmed}, 1});
-    if (ingredient.keys.empty() || ingredient.keys[0].words.size() != 1) continue;
-    const std::string& fruit = ingredient.keys[0].words[0];
-    keys.push_back({{fruit, stemmed}, 0});
-    if (desk.lexicon.language() != "de") continue;
-    for (const std::string_view between : {"", "n", "en"}) {  // "Zitronensaft"
-      keys.push_back({{stem(fruit + std::string(between) + std::string(word), "de")}, 0});
-    }
-  }
-  return keys;
-}
-
-void add_parts(const Desk& desk, Scope& scope, std::size_t component, DraftIngredient& ingredient) {
-  for (const DraftPart& part : ingredient.parts) {
-    scope.add({component, part.id, part.zest ? "zest" : "juice", &ingredient}, part_keys(desk, ingredient, part));
-  }
-}
-
-void add_ingredients(const Desk& desk, Scope& scope, std::size_t number, DraftComponent& component) {
-  for (DraftIngredient& ingredient : component.ingredients) {
-    scope.add({number, ingredient.id, ingredient.name, &ingredient}, ingredient.keys);
-    add_parts(desk, scope, number, ingredient);
-  }
-}
-
-/// Component titles come behind every ingredient: their phrases rank lower.
-void add_component(const Desk& desk, Scope& scope, std::size_t number, DraftComponent& component) {
-  if (!component.own_title) return;
-  std::vector<Key> keys = keys_of(desk.lexicon, component.title);
-  keys.erase(std::remove_if(keys.begin(), keys.end(), [](const Key& key) { return key.rank == 2; }), keys.end());
-  for (Key& key : keys) key.rank += 10;
-  scope.add({number, component.id, component.title, nullptr, &component}, keys);
-}
 
 struct Answer {
   std::size_t target = 0;
@@ -442,7 +365,12 @@ void link(Desk& desk, Recipe& recipe) {
       if (component.whole_method) add_ingredients(desk, scope, other, recipe.components[other]);
       add_component(desk, scope, other, recipe.components[other]);
     }
-    for (DraftStep& step : component.steps) Linker(desk, scope, step).run();
+    for (std::size_t other = first; other < i; ++other)
+      for (const DraftStep& step : recipe.components[other].steps) add_result(desk, scope, other, step);
+    for (DraftStep& step : component.steps) {
+      Linker(desk, scope, step).run();
+      add_result(desk, scope, i, step);
+    }
   }
   ask_for_unused(desk, recipe);
 }

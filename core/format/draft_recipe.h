@@ -41,6 +41,7 @@ using Attributes = std::vector<std::pair<fiche::At, std::string>>;
 /// A part of a sentence that becomes an element.
 struct Mark {
   base::Span where;
+  base::Span said;                ///< what of it stands in the sentence, where an attribute holds the rest; empty: all
   fiche::El el = fiche::El::unknown;
   Attributes attributes;
 };
@@ -73,11 +74,14 @@ struct DraftStep {
   std::vector<Word> words;
   std::vector<Mark> marks;        ///< nested or apart, never crossing
   struct Unclear {
-    base::Span where;
+    Mark mark;                    ///< its element still to be found
     std::string question;
   };
   std::vector<Unclear> unclear;   ///< temperatures of which the words around do not say what has them
   std::string actions, place, day;
+  std::string hands, unattended;  ///< as typed, where the sentence says so plainly
+  std::string makes;              ///< id of the result that the author gives a name to
+  base::Span result;              ///< that name
 };
 
 struct DraftYield {

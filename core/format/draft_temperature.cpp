@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/format/draft_figures.h"
+
 namespace tamis::format::draft {
 namespace {
 
@@ -108,6 +110,16 @@ bool has_gas_mark(const measure::Amount& amount) {
          std::any_of(amount.high.begin(), amount.high.end(), gas);
 }
 
+/// "degc" or "degf", where all of it is in one of the two; "" for others.
+std::string_view scale_of(const measure::Amount& amount) {
+  if (!amount.has_figure()) return {};
+  const std::string_view first = (amount.low.empty() ? amount.high : amount.low).front().unit->id;
+  const auto other = [&](const measure::Quantity& q) { return q.unit->id != first; };
+  const bool mixed = std::any_of(amount.low.begin(), amount.low.end(), other) ||
+                     std::any_of(amount.high.begin(), amount.high.end(), other);
+  return !mixed && (first == "degc" || first == "degf") ? first : std::string_view();
+}
+
 /// A figure that goes with the last one ("180 °C (350 °F)", "180 °C/gas 4") is of the same thing.
 const Mark* twin_before(const Desk& desk, const DraftStep& step, base::Span where) {
   if (step.marks.empty()) return nullptr;
@@ -120,12 +132,37 @@ const Mark* twin_before(const Desk& desk, const DraftStep& step, base::Span wher
 
 }  // namespace
 
-std::optional<Mark> temperature_mark(Desk& desk, DraftStep& step, std::size_t word, base::Span where,
+Twin other_scale(const Desk& desk, base::Span rest, const measure::Amount& amount) {
+  const std::string_view first = scale_of(amount);
+  const std::string_view text = desk.slice(rest);
+  std::size_t at = text.find_first_not_of(" \t");
+  if (first.empty() || at == std::string_view::npos || at > 2) return {};
+  const bool bracket = text[at] == '(';
+  if (!bracket && text[at] != '/' && text[at] != '=') return {};
+  at = text.find_first_not_of(" \t", at + 1);
+  if (at == std::string_view::npos) return {};
+  const Figure other = figure_in(text.substr(at), measure::temperature_kinds, desk.reading);
+  if (other.used == 0 || scale_of(other.amount).empty() || scale_of(other.amount) == first) return {};
+  std::size_t end = at + other.used;
+  if (bracket) {
+    const std::size_t close = text.find_first_not_of(" \t", end);
+    if (close == std::string_view::npos || text[close] != ')') return {};
+    end = close + 1;
+  }
+  return {folded_space(text.substr(at, other.used)), end};
+}
+
+std::optional<Mark> temperature_mark(Desk& desk, DraftStep& step, std::size_t word, base::Span said, const Twin& twin_figure,
                                      const measure::Amount& amount, OvenModes& modes) {
+  const base::Span where{said.begin, said.end + static_cast<std::uint32_t>(twin_figure.used)};
   std::size_t last = word;
   while (last < step.words.size() && step.words[last].where.begin < where.end) ++last;
   Mark mark;
   mark.where = where;
+  if (twin_figure.used > 0) {
+    mark.said = said;
+    mark.attributes.emplace_back(At::also, twin_figure.text);
+  }
   const std::string mode = mode_of(desk, step, word, last, modes);
   if (!mode.empty()) {
     mark.el = El::oven_temp;
@@ -140,7 +177,7 @@ std::optional<Mark> temperature_mark(Desk& desk, DraftStep& step, std::size_t wo
   const Mark* twin = twin_before(desk, step, where);
   mark.el = has_gas_mark(amount) ? El::oven_temp : twin != nullptr ? twin->el : kind_of(desk, step, word, last);
   if (mark.el == El::unknown) {
-    step.unclear.push_back({where, desk.folded(where) + ": of the oven, of the food or of what is around it? say it in the sentence"});
+    step.unclear.push_back({mark, desk.folded(where) + ": of the oven, of the food or of what is around it? say it in the sentence"});
     return std::nullopt;
   }
   if (mark.el == El::food_temp &&

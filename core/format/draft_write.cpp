@@ -55,7 +55,7 @@ class Prose {
       add_text(document_, parent, desk_.slice({at, mark.where.begin}));
       const Node made = document_.add_element(parent, mark.el);
       set_all(document_, made, mark.attributes);
-      put(made, mark.where);
+      put(made, mark.said.empty() ? mark.where : mark.said);
       at = mark.where.end;
     }
     add_text(document_, parent, desk_.slice({at, where.end}));
@@ -79,6 +79,9 @@ void put_step(Document& document, Node component, const Desk& desk, const DraftS
   const Node node = document.add_element(component, El::step);
   set(document, node, At::do_, step.actions);
   set(document, node, At::on, step.place);
+  set(document, node, At::makes, step.makes);
+  set(document, node, At::hands, step.hands);
+  set(document, node, At::unattended, step.unattended);
   set(document, node, At::day, step.day);
   const std::vector<Mark> marks = in_order(step.marks);
   Prose(document, desk, marks).put(node, step.text);

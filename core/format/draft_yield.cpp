@@ -44,6 +44,14 @@ std::size_t behind_number(const Reader& reader, std::size_t word) {
   return next;
 }
 
+/// "Serves 12, one 26 cm ring", "Serves 12 (one 26 cm ring)", "Serves 12 in a 26 cm ring".
+bool goes_on_with_mould(const Reader& reader, std::size_t word) {
+  const bool tied = reader.words[word].opens_clause || reader.desk.lexicon.match(Set::into_mould, reader.words, word) > 0;
+  return tied && std::any_of(std::begin(shapes), std::end(shapes), [&](const ShapeRow& row) {
+           return reader.desk.lexicon.find(row.set, reader.words, word) < reader.words.size();
+         });
+}
+
 bool read_count(Reader& reader, std::size_t at, bool serves, bool makes) {
   if (at >= reader.words.size() || !reader.words[at].figure()) return false;
   const std::size_t next = behind_number(reader, at);
@@ -52,7 +60,7 @@ bool read_count(Reader& reader, std::size_t at, bool serves, bool makes) {
   const bool portions = match(Set::portion_word) > 0;
   const bool pieces = match(Set::piece_word) > 0 ||
                       (size > 0 && reader.desk.lexicon.match(Set::piece_word, reader.words, next + size) > 0);
-  const bool bare = next == reader.words.size();
+  const bool bare = next == reader.words.size() || (serves && goes_on_with_mould(reader, next));
   if (!portions && !pieces && !(bare && (serves || makes))) return false;
   if (next != at + 1 || !plain_number(reader, at)) return true;
   const bool as_portions = portions || (bare && serves && !(makes && !serves));

@@ -63,11 +63,30 @@ TEST_CASE("no word is lost however the lines are thrown together", "[draft]") {
   }
 }
 
+namespace {
+
+/// Without the second scales that stand in attributes now: "180 °C (350 °F)" reads "180 °C".
+std::string without_second_scales(std::string typed, const fiche::Document& document) {
+  for (const fiche::El el : {fiche::El::oven_temp, fiche::El::food_temp, fiche::El::medium_temp}) {
+    for (const fiche::Node mark : tests::all_of(document, el)) {
+      const std::string also(document.get(mark, fiche::At::also));
+      for (const std::string& said : {" (" + also + ")", " / " + also, "/" + also}) {
+        const std::size_t at = also.empty() ? std::string::npos : typed.find(said);
+        if (at != std::string::npos) typed.erase(at, said.size());
+      }
+    }
+  }
+  return typed;
+}
+
+}  // namespace
+
 TEST_CASE("a step reads as it was typed once its marks are taken off", "[draft]") {
   for (const std::string& name : tests::draft_names()) {
-    const std::string typed = tests::folded(tests::project_file("tests/drafts/" + name + ".txt"));
+    const std::string whole = tests::folded(tests::project_file("tests/drafts/" + name + ".txt"));
     const auto document = tests::fiche_of(tests::drafted(tests::project_file("tests/drafts/" + name + ".txt")));
     REQUIRE(document);
+    const std::string typed = without_second_scales(whole, *document);
     for (const fiche::Node step : tests::all_of(*document, fiche::El::step)) {
       CAPTURE(name, tests::folded(document->all_text(step)));
       CHECK(typed.find(tests::folded(document->all_text(step))) != std::string::npos);
