@@ -1,11 +1,10 @@
 #include "core/format/draft_arrange.h"
 
 #include <algorithm>
-#include <map>
 
 #include "core/base/utf8.h"
 #include "core/format/draft_ingredient.h"
-#include "core/format/draft_keys.h"
+#include "core/format/draft_titles.h"
 #include "core/format/draft_yield.h"
 #include "core/food/food.h"
 
@@ -14,14 +13,13 @@ namespace {
 
 enum class Region : unsigned char { front, ingredients, method, notes };
 
-constexpr std::size_t most_heading_words = 8;
 constexpr std::size_t most_bare_heading_words = 4;  // a heading without mark, colon or capitals
 constexpr std::size_t most_ingredient_words = 14;
 constexpr std::size_t wrapped_line = 50;            // bytes: a line this long may go on in the next one
 
 class Arranger {
  public:
-  Arranger(Desk& desk, const std::vector<Line>& lines) : desk_(desk), lines_(lines) {}
+  Arranger(Desk& desk, const std::vector<Line>& lines) : desk_(desk), lines_(lines), titles_(desk.lexicon) {}
 
   Recipe run() {
     take_title();
@@ -165,23 +163,6 @@ class Arranger {
     return true;
   }
 
-  /// "Serves 12" and "for a 20 cm ring" are one yield; a second figure of one kind is another yield.
-  static void add_yield(std::vector<DraftYield>& yields, DraftYield made) {
-    const auto has = [](const DraftYield& yield, fiche::At at) {
-      return std::any_of(yield.attributes.begin(), yield.attributes.end(), [&](const auto& a) { return a.first == at; });
-    };
-    const bool apart = yields.empty() || (!made.mould.empty() && !yields[0].mould.empty()) ||
-                       std::any_of(made.attributes.begin(), made.attributes.end(), [&](const auto& a) {
-                         return a.first != fiche::At::words && has(yields[0], a.first);
-                       });
-    if (apart) return yields.push_back(std::move(made));
-    if (!made.mould.empty()) yields[0].mould = std::move(made.mould);
-    for (auto& [at, value] : made.attributes) {
-      if (at != fiche::At::words) yields[0].attributes.insert(yields[0].attributes.begin(), {at, value});
-      else yields[0].attributes.back().second += "; " + value;
-    }
-  }
-
   // ---- headings
 
   [[nodiscard]] bool is_heading(const Line& line) const {
@@ -222,52 +203,19 @@ class Arranger {
     return matches.empty() || matches[0].how != food::Match::How::exact ? std::string() : std::string(matches[0].food->id);
   }
 
-  /// A heading's own words, without "For the".
-  [[nodiscard]] std::string heading_title(const Line& line) const {
-    const std::size_t lead = words().match(Set::heading_for, line.words, 0);
-    base::Span where = line.text;
-    if (lead > 0 && lead < line.words.size()) where.begin = line.words[lead].where.begin;
-    std::string title = desk_.folded(where);
-    while (!title.empty() && (title.back() == ':' || title.back() == '.')) title.pop_back();
-    if (!title.empty() && title[0] >= 'a' && title[0] <= 'z') title[0] = static_cast<char>(title[0] - 'a' + 'A');
-    return title;
-  }
-
-  static constexpr std::size_t none = static_cast<std::size_t>(-1);
+  static constexpr std::size_t none = Titles::none;
 
   [[nodiscard]] const DraftComponent* component_named(const std::string& title) const {
-    const std::size_t found = find_component(title);
+    const std::size_t found = titles_.find(recipe_, title);
     return found == none ? nullptr : &recipe_.components[found];
   }
 
-  /// The component of that title; else the only one that shares the noun which names it.
-  [[nodiscard]] std::size_t find_component(const std::string& title) const {
-    const std::string whole = slug(title, most_heading_words);
-    if (const auto same = by_title_.find(whole); same != by_title_.end()) return same->second;
-    const auto alike = by_head_.find(head_stem(title));
-    if (alike == by_head_.end() || alike->second.size() != 1) return none;
-    const std::string other = slug(recipe_.components[alike->second[0]].title, most_heading_words);
-    const bool part = whole.find(other) != std::string::npos || other.find(whole) != std::string::npos;
-    return part ? alike->second[0] : none;
-  }
-
-  [[nodiscard]] std::string head_stem(const std::string& title) const {
-    return stem(head_of(words(), title), words().language());
-  }
-
-  void remember_title(std::size_t component) {
-    const std::string& title = recipe_.components[component].title;
-    by_title_.emplace(slug(title, most_heading_words), component);
-    std::vector<std::size_t>& alike = by_head_[head_stem(title)];
-    if (alike.size() < 2) alike.push_back(component);
-  }
-
   void take_heading(const Line& line) {
-    std::string title = heading_title(line);
+    std::string title = heading_title(desk_, line);
     last_was_step_ = last_was_ingredient_ = false;
     if (title.empty()) return;
     headed_ = true;
-    const std::size_t known = find_component(title);
+    const std::size_t known = titles_.find(recipe_, title);
     if (known != none && (region_ == Region::method || recipe_.components[known].steps.empty())) {
       current_ = known;
       if (region_ != Region::method && !recipe_.components[known].ingredients.empty()) region_ = Region::method;
@@ -275,7 +223,7 @@ class Arranger {
       return;
     }
     open_component(std::move(title), line.text);
-    remember_title(current_);
+    titles_.remember(recipe_, current_);
     if (region_ != Region::method || !steps_behind(line)) region_ = Region::front;
   }
 
@@ -432,8 +380,7 @@ class Arranger {
   std::size_t current_ = none;      ///< component
   std::string day_;
   base::Span method_word_;
-  std::map<std::string, std::size_t> by_title_;               ///< components, by slug
-  std::map<std::string, std::vector<std::size_t>> by_head_;   ///< by the noun of the title; two at most
+  Titles titles_;
   bool any_step_ = false;
   bool headed_ = false;
   bool at_start_ = true;            ///< no ingredient or step yet

@@ -4,53 +4,17 @@
 #include <optional>
 
 #include "core/base/utf8.h"
+#include "core/format/draft_amount.h"
 #include "core/format/draft_figures.h"
 #include "core/format/draft_food.h"
 #include "core/format/draft_keys.h"
-#include "core/measure/write.h"
 
 namespace tamis::format::draft {
 namespace {
 
 using measure::Kind;
 
-/// A line on the desk, read from the front; what is understood is taken off `rest`.
-struct Reader {
-  Desk& desk;
-  base::Span line;
-  std::string rest;
-  DraftIngredient made;
-  std::optional<measure::Amount> amount;  ///< the first statement
-  bool unclear = false;                   ///< an amount stands there that cannot be read; that is asked already
-
-  void drop(std::size_t bytes) { rest = std::string(base::trimmed(std::string_view(rest).substr(bytes))); }
-};
-
-Figure amount_in(const Reader& reader, std::string_view text) {
-  return figure_in(text, measure::amount_kinds, reader.desk.reading);
-}
-
-/// The whole text is one amount: "about 200 g", "to taste".
-std::optional<measure::Amount> whole_amount(const Reader& reader, std::string_view text) {
-  Figure figure = amount_in(reader, text);
-  if (figure.used == 0 || !base::trimmed(text.substr(figure.used)).empty()) return std::nullopt;
-  return std::move(figure.amount);
-}
-
-std::string joined(std::string_view a, std::string_view b, std::string_view between) {
-  if (a.empty() || b.empty()) return std::string(a) + std::string(b);
-  return std::string(a) + std::string(between) + std::string(b);
-}
-
-void add_prep(Reader& reader, std::string_view text) {
-  reader.made.prep = joined(reader.made.prep, base::trimmed(text), ", ");
-}
-
-bool is_set(const Reader& reader, Set set, std::string_view text) {
-  return reader.desk.lexicon.is(set, words_of(text));
-}
-
-void take_optional_front(Reader& reader) {
+void take_optional_front(IngredientLine& reader) {
   const std::vector<Word> words = words_of(reader.rest);
   const std::size_t used = reader.desk.lexicon.match(Set::optional, words, 0);
   if (used == 0 || used == words.size()) return;
@@ -59,7 +23,7 @@ void take_optional_front(Reader& reader) {
 }
 
 /// "zest of 1 lemon", "jus de 2 citrons".
-void take_parts_front(Reader& reader) {
+void take_parts_front(IngredientLine& reader) {
   const std::vector<Word> words = words_of(reader.rest);
   const auto take = [&](Set set, bool zest, bool juice) {
     const std::size_t used = reader.desk.lexicon.match(set, words, 0);
@@ -74,133 +38,7 @@ void take_parts_front(Reader& reader) {
   take(Set::juice_of, false, true);
 }
 
-void ask_unreadable(Reader& reader) {
-  const std::vector<Word> words = words_of(reader.rest);
-  if (words.empty() || !words[0].figure()) return;
-  reader.unclear = true;
-  const std::size_t end = words.size() > 1 ? words[1].where.end : words[0].where.end;
-  const std::string typed = reader.rest.substr(0, end);
-  const auto why = measure::read_amount(typed, measure::amount_kinds, reader.desk.reading);
-  const std::string reason = why ? std::string("it stays in the name") : why.fault().message;
-  reader.desk.ask(reader.line, "the amount \"" + typed + "\" is not clear: " + reason);
-}
-
-/// "2 x 400 g": so many packs of so much.
-bool take_packs(Reader& reader, const Figure& count) {
-  if (count.amount.kind != Kind::count || count.amount.low.size() != 1 ||
-      count.amount.form != measure::Amount::Form::exact) {
-    return false;
-  }
-  std::string_view behind = base::trimmed(std::string_view(reader.rest).substr(count.used));
-  const std::size_t sign = behind.substr(0, 2) == "\u00D7" ? 2U : behind.substr(0, 1) == "x" ? 1U : 0U;
-  if (sign == 0) return false;
-  behind = base::trimmed(behind.substr(sign));
-  const Figure each = amount_in(reader, behind);
-  if (each.used == 0 || each.amount.kind == Kind::count || each.amount.low.size() != 1 || each.ambiguous ||
-      each.amount.form != measure::Amount::Form::exact) {
-    return false;
-  }
-  const measure::Quantity one = each.amount.low[0];
-  const base::Ratio total = one.value * count.amount.low[0].value;
-  if (!total.ok()) return false;
-  measure::Writing writing;
-  writing.language = reader.desk.reading.language;
-  reader.amount = measure::amount_of(total, *one.unit);
-  reader.made.amount = measure::write_amount(*reader.amount, writing);
-  constexpr std::string_view no_break = "\u00A0";  // for paper; a fiche is typed with plain spaces
-  if (const std::size_t at = reader.made.amount.find(no_break); at != std::string::npos) {
-    reader.made.amount.replace(at, no_break.size(), " ");
-  }
-  reader.made.pieces = reader.rest.substr(0, count.used);  // becomes packs, see the writer
-  reader.made.pack = std::string(behind.substr(0, each.used));
-  reader.drop(static_cast<std::size_t>(behind.data() + each.used - reader.rest.data()));
-  const std::vector<Word> words = words_of(reader.rest);
-  if (const std::size_t used = reader.desk.lexicon.match(Set::pack, words, 0); used > 0 && used < words.size()) {
-    reader.made.pack += " " + reader.rest.substr(0, words[used - 1].where.end);
-    reader.drop(words[used - 1].where.end);
-  }
-  return true;
-}
-
-void take_connective(Reader& reader) {
-  const std::vector<Word> words = words_of(reader.rest);
-  const std::size_t used = reader.desk.lexicon.match(Set::connective, words, 0);
-  if (used == 0 || used >= words.size() || words[0].where.begin != 0) return;
-  reader.drop(words[used].where.begin);
-}
-
-void state_amount(Reader& reader, const Figure& figure, std::string_view text) {
-  if (figure.ambiguous) ask_whose(reader.desk, reader.line, text);
-  reader.made.amount = std::string(base::trimmed(text));
-  reader.amount = figure.amount;
-}
-
-/// "250 g / 9 oz butter", "250 g = 9 oz".
-void take_second_behind_sign(Reader& reader) {
-  if (reader.rest.empty() || (reader.rest[0] != '/' && reader.rest[0] != '=' && reader.rest[0] != '|')) return;
-  const std::string_view behind = base::trimmed(std::string_view(reader.rest).substr(1));
-  const Figure second = amount_in(reader, behind);
-  if (second.used == 0) return;
-  reader.made.also = std::string(behind.substr(0, second.used));
-  reader.drop(static_cast<std::size_t>(behind.data() + second.used - reader.rest.data()));
-}
-
-/// "pinch of salt", "Prise Salz": one pinch, by its name alone.
-bool take_bare_pinch(Reader& reader) {
-  const std::vector<Word> words = words_of(reader.rest);
-  if (words.size() < 2 || words[0].figure()) return false;
-  const std::string& language = reader.desk.lexicon.language();
-  const std::string one = language == "fr" ? "une " : language == "de" ? "eine " : language == "es" ? "una " : "a ";
-  const std::string name = reader.rest.substr(0, words[0].where.end);
-  const Figure figure = figure_in(one + folded_letters(name), measure::amount_kinds, reader.desk.reading);
-  const bool rough = figure.used > 0 && !figure.amount.low.empty() && figure.amount.low[0].unit->rough;
-  if (!rough) return false;
-  reader.made.amount = one + name;
-  reader.amount = figure.amount;
-  reader.drop(words[0].where.end);
-  return true;
-}
-
-void take_amount_front(Reader& reader) {
-  const Figure figure = amount_in(reader, reader.rest);
-  if (figure.used == 0) return take_bare_pinch(reader) ? take_connective(reader) : ask_unreadable(reader);
-  if (take_packs(reader, figure)) return;
-  const std::string text = reader.rest.substr(0, figure.used);
-  reader.drop(figure.used);
-  state_amount(reader, figure, text);
-  take_second_behind_sign(reader);
-  take_connective(reader);
-}
-
-/// A second statement of the same amount: mass beside a count, or another system.
-void state_second(Reader& reader, const measure::Amount& second, std::string_view text) {
-  const std::string typed(base::trimmed(text));
-  if (!reader.amount) {
-    reader.made.amount = typed;
-    reader.amount = second;
-    return;
-  }
-  if (!reader.made.also.empty()) return add_prep(reader, "(" + typed + ")");
-  const bool count_first = reader.amount->kind == Kind::count && reader.amount->has_figure();
-  const std::string& first = reader.made.amount;
-  const std::size_t figure_end = std::min(first.find(' '), first.size());
-  const std::string number = first.substr(0, figure_end);
-  if (!count_first || second.kind == Kind::count || !measure::read_number(number, reader.desk.reading)) {
-    reader.made.also = typed;
-    return;
-  }
-  reader.made.pieces = number;
-  const std::string unit(base::trimmed(std::string_view(first).substr(figure_end)));
-  if (is_set(reader, Set::pack, unit)) {
-    reader.made.pack = unit;
-  } else {
-    reader.rest = joined(unit, reader.rest, " ");  // "6 leaves gelatine": leaves go with the name
-  }
-  reader.made.amount = typed;
-  reader.amount = second;
-}
-
-void take_tail(Reader& reader, std::string_view tail) {
+void take_tail(IngredientLine& reader, std::string_view tail) {
   tail = base::trimmed(tail);
   if (tail.empty()) return;
   if (is_set(reader, Set::optional, tail)) {
@@ -215,7 +53,7 @@ void take_tail(Reader& reader, std::string_view tail) {
 }
 
 /// What stands in brackets: "(200 g)", "(optional)", "(soft)".
-void take_brackets(Reader& reader) {
+void take_brackets(IngredientLine& reader) {
   for (std::size_t open = reader.rest.find('('); open != std::string::npos; open = reader.rest.find('(')) {
     const std::size_t close = reader.rest.find(')', open);
     const std::size_t end = std::min(close, reader.rest.size());
@@ -242,7 +80,7 @@ std::size_t tail_at(std::string_view text, std::size_t& sign) {
   return std::string_view::npos;
 }
 
-void take_tails(Reader& reader) {
+void take_tails(IngredientLine& reader) {
   std::size_t sign = 0;
   const std::size_t at = tail_at(reader.rest, sign);
   if (at == std::string_view::npos) return;
@@ -256,22 +94,8 @@ void take_tails(Reader& reader) {
   }
 }
 
-/// "butter 250g", "salt to taste".
-void take_amount_back(Reader& reader) {
-  const std::vector<Word> words = words_of(reader.rest);
-  for (std::size_t i = 1; i < words.size(); ++i) {
-    const std::string_view tail = std::string_view(reader.rest).substr(words[i].where.begin);
-    const auto amount = whole_amount(reader, tail);
-    if (!amount) continue;
-    const Figure figure = amount_in(reader, tail);
-    state_amount(reader, figure, tail);
-    reader.rest = std::string(base::trimmed(std::string_view(reader.rest).substr(0, words[i].where.begin)));
-    return;
-  }
-}
-
 /// "cream 35%", "chocolate 64 %": fat of dairy, cocoa of chocolate; others stay in the name.
-void take_percent(Reader& reader) {
+void take_percent(IngredientLine& reader) {
   const std::size_t sign = reader.rest.find('%');
   if (sign == std::string::npos) return;
   std::size_t begin = sign;
@@ -288,12 +112,12 @@ void take_percent(Reader& reader) {
   reader.rest = folded_space(reader.rest.substr(0, begin) + " " + reader.rest.substr(sign + 1));
 }
 
-bool counted(const Reader& reader) {
+bool counted(const IngredientLine& reader) {
   if (!reader.made.pieces.empty()) return true;
   return reader.amount && reader.amount->kind == Kind::count && reader.amount->has_figure();
 }
 
-void take_size(Reader& reader) {
+void take_size(IngredientLine& reader) {
   if (!counted(reader)) return;
   const std::vector<Word> words = words_of(reader.rest);
   if (const std::size_t used = reader.desk.lexicon.match(Set::size, words, 0); used > 0 && used < words.size()) {
@@ -306,7 +130,7 @@ void take_size(Reader& reader) {
 }
 
 /// Says what it is for where that is no part of the food, and gives the name without those words.
-std::string take_purpose(Reader& reader) {
+std::string take_purpose(IngredientLine& reader) {
   struct Row {
     Set set;
     std::string_view purpose;
@@ -330,7 +154,7 @@ std::string without_stop(std::string name) {
 }
 
 DraftIngredient read_one(Desk& desk, base::Span line, std::string text) {
-  Reader reader{desk, line, std::move(text), {}, {}};
+  IngredientLine reader{desk, line, std::move(text), {}, {}};
   reader.made.line = line;
   take_optional_front(reader);
   take_parts_front(reader);

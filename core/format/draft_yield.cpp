@@ -180,4 +180,20 @@ std::optional<DraftYield> read_yield(const Desk& desk, base::Span line) {
   return std::move(reader.made);
 }
 
+void add_yield(std::vector<DraftYield>& yields, DraftYield made) {
+  const auto has = [](const DraftYield& yield, At at) {
+    return std::any_of(yield.attributes.begin(), yield.attributes.end(), [&](const auto& a) { return a.first == at; });
+  };
+  const bool apart = yields.empty() || (!made.mould.empty() && !yields[0].mould.empty()) ||
+                     std::any_of(made.attributes.begin(), made.attributes.end(), [&](const auto& a) {
+                       return a.first != At::words && has(yields[0], a.first);
+                     });
+  if (apart) return yields.push_back(std::move(made));
+  if (!made.mould.empty()) yields[0].mould = std::move(made.mould);
+  for (auto& [at, value] : made.attributes) {
+    if (at != At::words) yields[0].attributes.insert(yields[0].attributes.begin(), {at, value});
+    else yields[0].attributes.back().second += "; " + value;
+  }
+}
+
 }  // namespace tamis::format::draft
