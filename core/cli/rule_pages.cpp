@@ -27,6 +27,12 @@ std::string heading(std::string_view topic) {
   return out;
 }
 
+/// The kitchen in which the rule's examples stand.
+fiche::Kitchen kitchen_of(const rules::Rule& rule) {
+  format::Read read = format::read(std::make_shared<base::Source>("kitchen.xml", rules::example_kitchen(rule)));
+  return read.document == nullptr ? fiche::Kitchen{} : fiche::read_kitchen(read.document);
+}
+
 /// What the check says of the rule's wrong example.
 std::vector<base::Finding> said_of(const rules::Rule& rule) {
   const auto source = std::make_shared<base::Source>(
@@ -34,8 +40,8 @@ std::vector<base::Finding> said_of(const rules::Rule& rule) {
   format::Read read = format::read(source);
   std::vector<base::Finding> findings = std::move(read.findings);
   if (read.document != nullptr) {
-    const fiche::Kitchen none;
-    for (base::Finding& finding : rules::check(*read.document, none, fiche::empty_library()))
+    const fiche::Kitchen kitchen = kitchen_of(rule);
+    for (base::Finding& finding : rules::check(*read.document, kitchen, fiche::empty_library()))
       findings.push_back(std::move(finding));
   }
   std::erase_if(findings, [&rule](const base::Finding& finding) { return finding.rule != rule.id; });
@@ -118,6 +124,7 @@ std::string rule_text(const rules::Rule& rule) {
   std::string out = std::string(rule.id) + " (" + std::string(base::severity_name(rule.severity)) + ")\n  " +
                     folded(rule.summary, 2) + "\n\n";
   out += "  " + folded(rule.explanation, 2) + "\n\n";
+  if (!rule.kitchen.empty()) out += "  in a kitchen whose file says\n" + indented(example(rule.kitchen), 6) + "\n";
   out += "  wrong\n" + indented(example(rule.bad), 6) + said_text(rule);
   out += "\n  right\n" + indented(example(rule.good), 6);
   return out + "\n  source: " + folded(rule.source, 10, 10) + "\n";
@@ -140,6 +147,7 @@ std::string rules_json(std::span<const rules::Rule* const> wanted) {
       object.text("explanation", rule->explanation);
       object.text("bad", rule->bad);
       object.text("good", rule->good);
+      object.text("kitchen", rule.kitchen);
       object.text("bad_document", rules::example_document(rule->bad));
       object.text("good_document", rules::example_document(rule->good));
       object.text("source", rule->source);

@@ -21,7 +21,7 @@ std::string plugin_check_text(const KitchenPlugins::Offer& check);
 std::string rule_text(const rules::Rule& rule);
 
 /// All that is known of the rules: {"schema": 1, "rules": [{"id", "severity", "topic", "summary", "explanation",
-/// "bad", "good", "bad_document", "good_document", "source", "schemas": [...]}]}; the documents are the examples with
+/// "bad", "good", "kitchen", "bad_document", "good_document", "source", "schemas": [...]}]}; the documents are the examples with
 /// what they need around them to be checked.
 std::string rules_json(std::span<const rules::Rule* const> wanted);
 

@@ -80,7 +80,7 @@ bool is_alternative(const fiche::Document& document, Node mark) {
   }
   const std::string before = words_beside(document, document.previous(mark));
   const std::string behind = words_beside(document, document.next(mark));
-  const auto starts = [&behind](std::string_view word) { return behind.starts_with(word); };
+  const auto starts = [&behind](std::string_view word) { return (behind + " ").starts_with(word); };
   return ends_with_one(before, {"or", "or for", "or at least", "ou", "ou pendant", "oder", "o", "better", "mieux", "besser"}) ||
          starts("or ") || starts(", or ") || starts("ou ") || starts(", ou ") || starts("oder ") || starts(", oder ");
 }

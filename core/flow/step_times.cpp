@@ -134,7 +134,8 @@ class Reader {
       const auto named = fiche_.ids.equal_range(after.substr(from, end - from));
       for (auto id = named.first; id != named.second; ++id) {
         const int other = flow_.step_of(id->second);
-        if (other >= 0 && other != step) out.push_back(other);
+        const bool known = std::find(out.begin(), out.end(), other) != out.end();
+        if (other >= 0 && other != step && !known) out.push_back(other);
       }
       from = end + 1;
     }
@@ -271,6 +272,14 @@ bool is_limit(const StepTimes& times, TimeNetwork::Side side) {
   return !side.least && times.reasons[static_cast<std::size_t>(side.constraint)].kind != Kind::length;
 }
 
+/// Takes away the most of all constraints that one reason states.
+void let_go(const TimeReason& reason, const std::vector<TimeReason>& reasons, std::vector<TimeNetwork::Constraint>& constraints) {
+  for (std::size_t i = 0; i < reasons.size(); ++i) {
+    const TimeReason& other = reasons[i];
+    if (other.kind == reason.kind && other.node == reason.node && other.step == reason.step) constraints[i].most.reset();
+  }
+}
+
 }  // namespace
 
 StepTimes read_step_times(const fiche::Fiche& fiche, const Flow& flow) { return Reader(fiche, flow).read(); }
@@ -290,9 +299,12 @@ std::vector<TimeConflict> time_conflicts(const StepTimes& times, std::size_t mos
     const bool any = std::any_of(solution.cycle.begin(), solution.cycle.end(),
                                  [&](TimeNetwork::Side side) { return is_limit(times, side); });
     for (const TimeNetwork::Side side : solution.cycle) {
-      if (any && !is_limit(times, side)) continue;
-      TimeNetwork::Constraint& constraint = left[static_cast<std::size_t>(side.constraint)];
-      (side.least ? constraint.least : constraint.most).reset();
+      if (!any) {
+        TimeNetwork::Constraint& constraint = left[static_cast<std::size_t>(side.constraint)];
+        (side.least ? constraint.least : constraint.most).reset();
+      } else if (is_limit(times, side)) {
+        let_go(times.reasons[static_cast<std::size_t>(side.constraint)], times.reasons, left);
+      }
     }
   }
   return out;

@@ -26,4 +26,11 @@ std::string example_document(std::string_view example) {
   return out + "</fiche>\n";
 }
 
+std::string example_kitchen(const Rule& rule) {
+  constexpr std::string_view element = "<kitchen";
+  const std::string start = std::string(element) + " xmlns=\"urn:tamis:fiche:1\" name=\"Example\"";
+  if (rule.kitchen.starts_with(element)) return start + std::string(rule.kitchen.substr(element.size()));
+  return start + ">" + std::string(rule.kitchen) + "</kitchen>";
+}
+
 }  // namespace tamis::rules

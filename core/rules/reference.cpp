@@ -32,6 +32,7 @@ std::string section(const Rule& rule) {
   std::string out = "### " + std::string(rule.id) + "\n\n";
   out += "*" + std::string(base::severity_name(rule.severity)) + "*: " + std::string(rule.summary) + ".\n\n";
   out += std::string(rule.explanation) + "\n\n";
+  if (!rule.kitchen.empty()) out += "In a kitchen whose file says `" + std::string(rule.kitchen) + "`.\n\n";
   out += "Found:\n\n" + code(rule.bad) + "\nGood:\n\n" + code(rule.good) + "\n";
   out += who_refuses(rule) + ". Source: " + std::string(rule.source) + ".\n\n";
   return out;

@@ -80,6 +80,9 @@ struct Rule {
   std::string_view source;
   /// Which schema languages refuse the bad example: "rng xsd json", "" when only the check can.
   std::string_view schemas;
+  /// What the kitchen file says where the examples are judged: "<means .../>", or "<kitchen altitude=.../>"; "" for a
+  /// kitchen that says nothing.
+  std::string_view kitchen = {};
   void (*run)(Check&);        ///< null: said by a reader (not-well-formed and the like)
 };
 
@@ -87,6 +90,7 @@ std::span<const Rule* const> rules();
 const Rule* rule_by_id(std::string_view id);       ///< null when there is none
 std::string_view nearest_rule(std::string_view id);  ///< the id that was most likely meant; "" when none is near
 std::string example_document(std::string_view example);
+std::string example_kitchen(const Rule& rule);       ///< the kitchen file of its examples
 
 /// Everything there is to say about a document that could be read, in file order. A pure function of its arguments.
 /// A rule the kitchen has switched off does not run; error findings of the document rules stop nothing.

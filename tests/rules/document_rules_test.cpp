@@ -30,7 +30,7 @@ TEST_CASE("faults of the document are said once, at their place") {
       {R"(<ingredient id="a" food="salt">3 g</ingredient><step makes="a">Mix.</step>)",
        "4:61 duplicate-id: the name \"a\" is already given\n"},
       {R"(<step><use of="milk">milk</use></step>)", "4:16 dangling-reference: nothing in this file is called \"milk\"\n"},
-      {R"(<step after="one two" id="one">Mix.</step>)",
+      {R"(<step after="one two" id="three">Mix.</step><step id="one">Sift.</step>)",
        "4:18 dangling-reference: nothing in this file is called \"two\"\n"},
       {R"(<ingredient id="a" food="salt">3 g<amount batch="a">4 g</amount></ingredient>)",
        "4:50 dangling-reference: batch names \"a\", which is no <yield>\n"},

@@ -11,6 +11,14 @@ namespace {
 /// The library in which the examples' references are looked for.
 tests::TextLibrary example_library() { return {}; }
 
+/// The kitchen in which they stand.
+fiche::Kitchen kitchen_of_examples(const rules::Rule& rule) {
+  format::Read read = format::read(std::make_shared<const base::Source>("kitchen.xml", rules::example_kitchen(rule)));
+  REQUIRE(read.document);
+  CHECK(read.findings.empty());
+  return fiche::read_kitchen(read.document);
+}
+
 }  // namespace
 
 TEST_CASE("a rule's bad example raises that rule, once, and no other") {
@@ -19,7 +27,7 @@ TEST_CASE("a rule's bad example raises that rule, once, and no other") {
     if (rule->topic == "plugin") continue;      // tests/lua
     tests::TextLibrary library = example_library();
     const std::string text = rules::example_document(rule->bad);
-    const tests::Checked checked = check_text(text, {}, library);
+    const tests::Checked checked = check_text(text, kitchen_of_examples(*rule), library);
     CAPTURE(rule->id, checked.lines());
     CHECK(checked.rules() == rule->id);
   }
@@ -29,7 +37,7 @@ TEST_CASE("a rule's good example raises nothing") {
   for (const rules::Rule* rule : rules::rules()) {
     tests::TextLibrary library = example_library();
     const std::string text = rules::example_document(rule->good);
-    const tests::Checked checked = check_text(text, {}, library);
+    const tests::Checked checked = check_text(text, kitchen_of_examples(*rule), library);
     CAPTURE(rule->id);
     CHECK(checked.lines() == "");
   }
@@ -38,7 +46,7 @@ TEST_CASE("a rule's good example raises nothing") {
 TEST_CASE("every finding has words, a severity, a source and a place in the file") {
   for (const rules::Rule* rule : rules::rules()) {
     tests::TextLibrary library = example_library();
-    const tests::Checked checked = check_text(rules::example_document(rule->bad), {}, library);
+    const tests::Checked checked = check_text(rules::example_document(rule->bad), kitchen_of_examples(*rule), library);
     for (const base::Finding& finding : checked.findings) {
       CAPTURE(rule->id, finding.message, finding.advice);
       CHECK_FALSE(finding.message.empty());
@@ -60,11 +68,11 @@ TEST_CASE("a sure fix of a bad example leaves nothing to say") {
   std::size_t mended = 0;
   for (const rules::Rule* rule : rules::rules()) {
     tests::TextLibrary library = example_library();
-    const tests::Checked checked = check_text(rules::example_document(rule->bad), {}, library);
+    const tests::Checked checked = check_text(rules::example_document(rule->bad), kitchen_of_examples(*rule), library);
     if (checked.findings.empty() || checked.findings.front().edits.empty()) continue;
     ++mended;
     CAPTURE(rule->id, tests::mended(checked));
-    CHECK(check_text(tests::mended(checked), {}, library).lines() == "");
+    CHECK(check_text(tests::mended(checked), kitchen_of_examples(*rule), library).lines() == "");
   }
   CHECK(mended >= 6);
 }
@@ -73,7 +81,7 @@ TEST_CASE("a kitchen switches every rule off and sets its severity") {
   for (const rules::Rule* rule : rules::rules()) {
     if (rule->run == nullptr) continue;
     tests::TextLibrary library = example_library();
-    fiche::Kitchen kitchen;
+    fiche::Kitchen kitchen = kitchen_of_examples(*rule);
     const std::string text = rules::example_document(rule->bad);
     CAPTURE(rule->id);
     kitchen.severities[std::string(rule->id)] = base::Severity::advice;

@@ -1,0 +1,73 @@
+#include "core/rules/contents.h"
+
+#include <cmath>
+#include <optional>
+
+#include "core/rules/figure_value.h"
+
+namespace tamis::rules {
+namespace {
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+class Contents {
+ public:
+  explicit Contents(const Check& check) : check_(check), open_{}, seen_(check.flow.steps.size(), 0) {}
+
+  bool watery(int step) {
+    go_into(step);
+    while (!open_.empty()) {
+      const int here = open_.back();
+      open_.pop_back();
+      for (const int use : check_.flow.steps[at(here)].takes) add(check_.flow.things[at(check_.flow.uses[at(use)].thing)]);
+    }
+    return known_ && grams_ > 0 && water_ >= grams_ / 2 && fat_ < grams_ / 4;
+  }
+
+ private:
+  void go_into(int step) {
+    if (step < 0 || seen_[at(step)] != 0) return;
+    seen_[at(step)] = 1;
+    open_.push_back(step);
+  }
+
+  void add(const flow::Thing& thing) {
+    if (thing.maker >= 0) return go_into(thing.maker);
+    if (thing.ingredient < 0 || !thing.counts) return;
+    const food::Food* food = check_.fiche.ingredients[at(thing.ingredient)].food;
+    const std::optional<double> grams = grams_of(thing);
+    known_ = known_ && food != nullptr && grams && !std::isnan(food->per_100_g.water);
+    if (!known_) return;
+    grams_ += *grams;
+    water_ += *grams * food->per_100_g.water / 100;
+    if (!std::isnan(food->per_100_g.fat)) fat_ += *grams * food->per_100_g.fat / 100;
+  }
+
+  /// By the flow, else the stated mass or volume.
+  [[nodiscard]] std::optional<double> grams_of(const flow::Thing& thing) const {
+    if (thing.grams) return thing.grams->middle();
+    const fiche::Ingredient& ingredient = check_.fiche.ingredients[at(thing.ingredient)];
+    if (ingredient.amount < 0) return std::nullopt;
+    const auto& amount = check_.fiche.statements[at(ingredient.amount)].amount;
+    if (!amount || !amount->has_figure()) return std::nullopt;
+    const double stated = (lowest_of(*amount) + highest_of(*amount)) / 2;
+    if (amount->kind == measure::Kind::mass) return stated;
+    const auto density = ingredient.food == nullptr ? std::nullopt : food::density_of(*ingredient.food);
+    if (amount->kind != measure::Kind::volume || !density) return std::nullopt;
+    return stated * density->grams_per_ml.approximate();
+  }
+
+  const Check& check_;
+  std::vector<int> open_;
+  std::vector<char> seen_;
+  bool known_ = true;
+  double grams_ = 0;
+  double water_ = 0;
+  double fat_ = 0;
+};
+
+}  // namespace
+
+bool is_watery(const Check& check, int step) { return Contents(check).watery(step); }
+
+}  // namespace tamis::rules
