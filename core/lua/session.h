@@ -81,6 +81,7 @@ class Session {
   base::Severity severity = base::Severity::warning;
   std::string source;              ///< of its findings: who says so
   std::vector<base::Finding> findings;
+  std::size_t copies = 0;          ///< conversions made for it
   std::size_t written = 0;         ///< bytes that edits have put into the fiche
   std::string talk;                ///< what print() said
   fiche::Node in_hand = fiche::none;  ///< the element of `main` that was asked last
