@@ -34,11 +34,15 @@ std::string Loaded::lines() const {
 }
 
 Loaded load_plugin(const std::string& manifest, const std::string& program, std::string_view settings) {
-  Loaded loaded;
   lua::PluginFiles files;
   files.path = "trial";
   files.manifest = std::make_shared<base::Source>("plugin.xml", manifest);
   files.programs = {std::make_shared<base::Source>("plugin.lua", program)};
+  return load_files(files, settings);
+}
+
+Loaded load_files(const lua::PluginFiles& files, std::string_view settings) {
+  Loaded loaded;
   std::vector<base::Finding> faults;
   const lua::Manifest read = lua::read_manifest(files.manifest, faults);
   for (base::Finding& fault : faults) loaded.faults.push_back({files.manifest, std::move(fault)});

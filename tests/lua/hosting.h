@@ -24,6 +24,9 @@ struct Loaded {
 };
 Loaded load_plugin(const std::string& manifest, const std::string& program, std::string_view settings = {});
 
+/// The same of a plugin of several files.
+Loaded load_files(const lua::PluginFiles& files, std::string_view settings = {});
+
 /// A check plugin whose function is `body`.
 Loaded load_check(const std::string& body);
 

@@ -1,0 +1,7 @@
+find_program(TAMIS_NODE node)
+if(TAMIS_NODE)
+  tamis_script_test("lua: the sheet in a browser and on paper" ${TAMIS_NODE} tests/lua/sheet_in_chromium.mjs)
+else()
+  tamis_script_test("lua: the sheet in a browser and on paper" ${CMAKE_COMMAND} -E echo "SKIPPED: node is not installed")
+  set_tests_properties("lua: the sheet in a browser and on paper" PROPERTIES SKIP_REGULAR_EXPRESSION "SKIPPED: ")
+endif()
