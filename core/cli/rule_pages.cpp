@@ -124,7 +124,7 @@ std::string rule_text(const rules::Rule& rule) {
   std::string out = std::string(rule.id) + " (" + std::string(base::severity_name(rule.severity)) + ")\n  " +
                     folded(rule.summary, 2) + "\n\n";
   out += "  " + folded(rule.explanation, 2) + "\n\n";
-  if (!rule.kitchen.empty()) out += "  in a kitchen whose file says\n" + indented(example(rule->kitchen), 6) + "\n";
+  if (!rule.kitchen.empty()) out += "  in a kitchen whose file says\n" + indented(example(rule.kitchen), 6) + "\n";
   out += "  wrong\n" + indented(example(rule.bad), 6) + said_text(rule);
   out += "\n  right\n" + indented(example(rule.good), 6);
   return out + "\n  source: " + folded(rule.source, 10, 10) + "\n";
