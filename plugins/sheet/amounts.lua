@@ -1,5 +1,22 @@
 -- How much: the amounts of an ingredient, one for each batch, and what a step takes of it.
 
+-- The same element of the fiche as its author wrote it. What we work out ourselves starts from there, so that a figure is
+-- rounded once. A conversion keeps ingredients, steps and marks in their order.
+local of_kind = {}
+
+local function authors(element)
+  if page.original == page.fiche then return element end
+  local lists = of_kind[element.kind]
+  if not lists then
+    lists = { page.fiche:all(element.kind), page.original:all(element.kind) }
+    of_kind[element.kind] = lists
+  end
+  for i, one in ipairs(lists[1]) do
+    if one == element then return lists[2][i] end
+  end
+  return element
+end
+
 -- The spellings of an ingredient's amount for the batch (nil: the first). Where the amount is given by another line, what
 -- that comes to, if the fiche lets us know.
 function amount_of(ingredient, batch)
@@ -10,9 +27,8 @@ function amount_of(ingredient, batch)
     return {}
   end
   local list = said(ingredient)
-  if not list[1] and ingredient:get("as-much-as") and ingredient.mass then
-    list = worked_out(ingredient.mass, ingredient.food)
-  end
+  local mass = not list[1] and ingredient:get("as-much-as") and authors(ingredient).mass
+  if mass then list = worked_out(mass, ingredient.food) end
   return list
 end
 
@@ -63,8 +79,9 @@ local function taken(mark, step, ingredient)
     local list = share_of(ingredient, taking.share)
     if list[1] then return list end
   end
-  if (taking.take == "rest" or taking.take == "share") and taking.mass then
-    return worked_out(taking.mass, ingredient.food)
+  if taking.take == "rest" or taking.take == "share" then
+    local written = taking_of(authors(step), authors(mark), authors(ingredient))
+    if written and written.mass then return worked_out(written.mass, ingredient.food) end
   end
   return {}
 end

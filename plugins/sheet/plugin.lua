@@ -52,7 +52,7 @@ end
 local function prepare(fiche)
   local wanted, shown, told = wanted_system(fiche), fiche, nil
   if wanted then shown, told = fiche:converted(wanted) end
-  page = { fiche = shown or fiche, converted = wanted ~= nil and shown ~= nil, author_system = authors_system(fiche),
+  page = { fiche = shown or fiche, original = fiche, converted = wanted ~= nil and shown ~= nil, author_system = authors_system(fiche),
     side_by_side = tamis.settings.systems == "both" and shown ~= nil, wording = tamis.settings.wording }
   if shown then page.told = told else page.refused = told end
   shown = page.fiche

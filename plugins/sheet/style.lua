@@ -80,7 +80,8 @@ dl > div { display: contents; }
 .component .letter { display: inline-block; min-width: 1.3em; }
 .when { margin-left: auto; font-size: .9375rem; color: var(--soft); }
 .its-yield > *, .its-yield dl, .its-yield dl > div, .its-yield dt, .its-yield dd { display: inline; font-size: 1rem; }
-.its-yield dt::before { content: "\b7\a0"; }
+.its-yield dt::before { content: "\a0\b7\a0"; }
+.its-yield dd::before { content: "\a0"; }
 .work { display: grid; gap: 1rem 2rem; margin-top: .75rem; }
 summary { min-height: 44px; display: flex; align-items: center; gap: .6em; font-weight: 700; cursor: pointer; list-style: none; }
 summary::-webkit-details-marker { display: none; }

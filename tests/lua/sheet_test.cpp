@@ -306,6 +306,21 @@ TEST_CASE("two systems stand side by side, the author's first; one system takes 
   CHECK(sheet_of(text, "systems=metric").html == sheet_of(text).html);
 }
 
+TEST_CASE("what another line or the rest comes to is worked out from the author's figures") {
+  const std::string text = component(
+      "<ingredient id=\"leaf\" food=\"gelatine-leaf\" name=\"leaf\">14 g</ingredient>"
+      "<ingredient id=\"soak\" food=\"water\" name=\"ice water\" as-much-as=\"leaf\" by=\"mass\" times=\"5\"/>"
+      "<step>Soak the <use of=\"leaf\">leaf</use> in <use of=\"soak\" take=\"20 g\">some water</use>.</step>"
+      "<step>Add <use of=\"soak\" take=\"the rest\">the rest of the water</use>.</step>");
+  const std::string author = words_of(sheet_of(text).html);
+  CHECK(has(author, "70 g ice water, 5 × the weight of the leaf"));
+  CHECK(has(author, "in some water (20 g)."));
+  CHECK(has(author, "Add the rest of the water (50 g)."));
+  const std::string both = words_of(sheet_of(text, "systems=both").html);
+  CHECK(has(both, "70 g "));
+  CHECK(has(both, "Add the rest of the water (50 g / 1 ¾ oz)."));
+}
+
 TEST_CASE("a fiche that does not say whose cups it means is shown as written, with the reason") {
   const std::string text = titled("<component id=\"c\" title=\"C\"><ingredient name=\"milk\">1 cup</ingredient></component>",
                                  "lang=\"en\"");
