@@ -1,6 +1,13 @@
 -- Pieces of HTML. Text becomes HTML in one place, `text`; whatever these functions are given as content is HTML already.
 
-text = tamis.escape
+local units = { g = true, kg = true, ml = true, l = true, cm = true, mm = true, min = true, h = true, ["%"] = true }
+
+-- Figures in plain words stay with their unit too: "8 °C", "6 h".
+function text(words)
+  words = words:gsub("(%d) (°)", "%1\u{a0}%2")
+  words = words:gsub("(%d) ([%a%%]+)", function(figure, unit) return units[unit] and figure .. "\u{a0}" .. unit end)
+  return tamis.escape(words)
+end
 
 -- element("td", {class = "amount"}, "300 g"): attributes are escaped here; false or nil leaves one out, true gives it empty.
 -- Contents that are nil or false are left out. What comes of it is HTML that reads as XML too.
