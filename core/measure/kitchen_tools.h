@@ -51,6 +51,13 @@ enum class By : unsigned char { mass, volume };
 /// cups, quarts, gallons (US); spoons, fluid ounces, pints, gallons (imperial); millilitres and litres. How coarse a
 /// figure is follows from its size (core/measure/round_*.cpp, common practice); where that costs more than the
 /// tolerance, the finest the tools can do is taken, and where that is still too coarse, `better` says what to do.
+///
+/// Spoons, cups and jugs are combined as a cook would fill them (common practice), at most three measures, and only
+/// measures that are in the set: a half tablespoon is 1 1/2 tsp unless there is a half-tablespoon spoon. An exact way
+/// goes first. Else, of all ways inside the tolerance, the one that costs least: its fillings (3/4 cup is two), one for
+/// each measure that is fetched, and up to four for the tolerance it uses up. So 350 ml are 1 1/2 cups, 1.4 % off,
+/// rather than 1 1/3 cups 2 tbsp; but 500 ml are 2 cups 2 tbsp, not 2 cups 1 tbsp. Where no way is inside the tolerance,
+/// the nearest is taken.
 Rounded round_mass(base::Ratio grams, System system, const KitchenTools& tools, Tolerance tolerance);
 Rounded round_volume(base::Ratio millilitres, System system, const KitchenTools& tools, Tolerance tolerance);
 /// mm under 1 cm, then cm; inches in eighths under 2 in, then in quarters, a whole inch where it is within 2 %.

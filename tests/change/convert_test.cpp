@@ -105,7 +105,7 @@ TEST_CASE("mass and volume change places by the food's density") {
       {"<ingredient id=\"f\" food=\"sugar-white\">1 kg</ingredient><step><use of=\"f\" take=\"200 g\">sugar</use> and "
        "<use of=\"f\"><amount>100 g</amount> of it</use></step>",
        metric, System::us, By::volume,
-       "<ingredient id=\"f\" food=\"sugar-white\" was=\"1 kg\">5 cups</ingredient><step><use of=\"f\" take=\"1 cup\" "
+       "<ingredient id=\"f\" food=\"sugar-white\" was=\"1 kg\">1 qt 1 cup</ingredient><step><use of=\"f\" take=\"1 cup\" "
        "was-take=\"200 g\">sugar</use> and <use of=\"f\"><amount was=\"100 g\">½ cup</amount> of it</use></step>"},
   };
   check_rows(rows);

@@ -92,18 +92,55 @@ TEST_CASE("millilitres and litres as jugs and spoons show them", "[rounding]") {
   }
 }
 
-TEST_CASE("US spoons and cups are combined with as few parts as come near", "[rounding]") {
+TEST_CASE("US spoons and cups are combined in few fillings", "[rounding]") {
   const KitchenTools tools;
   for (const Row& row : {Row{"0.6", "⅛ tsp"}, Row{"5", "1 tsp"}, Row{"7.39", "1 ½ tsp"}, Row{"15", "1 tbsp"},
                          Row{"30", "2 tbsp"}, Row{"60", "¼ cup"}, Row{"80", "⅓ cup"}, Row{"120", "½ cup"},
                          Row{"240", "1 cup"}, Row{"250", "1 cup 1 tbsp"}, Row{"266.16", "1 cup 2 tbsp"},
                          Row{"300", "1 ¼ cups"}, Row{"354.9", "1 ½ cups"}, Row{"500", "2 cups 2 tbsp"},
-                         Row{"946.4", "1 qt"}, Row{"1000", "4 ¼ cups"}, Row{"1419.5", "1 ½ qt"}, Row{"3785", "1 gal"},
-                         Row{"5000", "1 gal 1 qt 1 ¼ cups"}}) {
+                         Row{"946.4", "1 qt"}, Row{"1000", "1 qt ¼ cup"}, Row{"1419.5", "1 ½ qt"}, Row{"3785", "1 gal"},
+                         Row{"5000", "1 gal 1 qt 1 cup"}}) {
     CAPTURE(row.value);
     const Rounded rounded = round_volume(exact(row.value), System::us, tools, usual);
     CHECK(shown(rounded) == row.expected);
     CHECK(rounded.within);
+  }
+}
+
+TEST_CASE("a near figure in fewer fillings goes before a nearer one", "[rounding]") {
+  const KitchenTools tools;
+  const Tolerance dough{Ratio(2, 100)};
+  for (const Row& row : {Row{"350", "1 ½ cups"}, Row{"107", "⅓ cup 2 tbsp"},
+                         Row{"177", "¾ cup"}, Row{"475", "2 cups"}, Row{"81", "⅓ cup ½ tsp"}}) {
+    CAPTURE(row.value);
+    CHECK(shown(round_volume(exact(row.value), System::us, tools, dough)) == row.expected);
+  }
+  CHECK(shown(round_volume(350, System::us, tools, usual)) == "1 ½ cups");
+  CHECK(shown(round_volume(200, System::us, tools, usual)) == "⅔ cup 3 tbsp");
+}
+
+TEST_CASE("only spoons that are in the set are used", "[rounding]") {
+  const Ratio tablespoon = unit_by_id("tbsp-us")->to_base;
+  KitchenTools tools;
+  CHECK(shown(round_volume(tablespoon * Ratio(3, 2), System::us, tools, usual)) == "1 tbsp 1 ½ tsp");
+  tools.spoons.push_back({Ratio(1, 2), unit_by_id("tbsp-us")});
+  CHECK(shown(round_volume(tablespoon * Ratio(3, 2), System::us, tools, usual)) == "1 ½ tbsp");
+  tools.spoons = {{Ratio(1, 2), unit_by_id("tsp-us")}, {1, unit_by_id("tsp-us")}};
+  CHECK(shown(round_volume(tablespoon, System::us, tools, usual)) == "3 tsp");
+}
+
+TEST_CASE("no spoon or cup is asked for that the set does not hold, whatever the volume", "[rounding]") {
+  const KitchenTools tools;
+  for (int tenths = 5; tenths < 60000; tenths += 7 + tenths / 20) {
+    const Rounded made = round_volume(Ratio(tenths, 10), System::us, tools, usual);
+    CAPTURE(tenths, shown(made));
+    CHECK(made.amount.low.size() <= 3);
+    CHECK((made.within || tenths < 100));
+    for (const Quantity& part : made.amount.low) {
+      const bool whole = part.unit->id == "tbsp-us";
+      CHECK((!whole || part.value.whole()));
+      CHECK(part.value.denominator() <= (part.unit->id == "tsp-us" ? 8 : 4));
+    }
   }
 }
 
