@@ -60,6 +60,9 @@ enum class By : unsigned char { mass, volume };
 /// the nearest is taken.
 Rounded round_mass(base::Ratio grams, System system, const KitchenTools& tools, Tolerance tolerance);
 Rounded round_volume(base::Ratio millilitres, System system, const KitchenTools& tools, Tolerance tolerance);
+/// In spoons and cups also where round_volume gives millilitres: cups, tablespoons and teaspoons of the metric system;
+/// millilitres from four cups up.
+Rounded round_spoons(base::Ratio millilitres, System system, const KitchenTools& tools, Tolerance tolerance);
 /// mm under 1 cm, then cm; inches in eighths under 2 in, then in quarters, a whole inch where it is within 2 %.
 Rounded round_length(base::Ratio millimetres, System system, const KitchenTools& tools);
 

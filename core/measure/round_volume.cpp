@@ -142,6 +142,15 @@ std::vector<Vessel> imperial_vessels(const KitchenTools& tools) {
   return vessels;
 }
 
+std::vector<Vessel> metric_vessels(const KitchenTools& tools) {
+  const KitchenTools usual;
+  std::vector<Vessel> vessels;
+  add_scoop(vessels, "cup-metric", tools.cups, usual.cups, 4);
+  add_scoop(vessels, "tbsp-metric", tools.spoons, usual.spoons, 7);
+  add_scoop(vessels, "tsp-metric", tools.spoons, usual.spoons, 3);
+  return vessels;
+}
+
 /// One way to measure a volume out, and what it asks of the cook.
 struct Way {
   Amount amount;
@@ -241,6 +250,7 @@ Rounded household(Ratio millilitres, const std::vector<Vessel>& vessels, Toleran
   };
   const auto best = std::min_element(ways.begin(), ways.end(), better);
   if (best != ways.end()) return rounded(std::move(best->amount), millilitres, tolerance);
+  if (vessels.empty()) return metric(millilitres, tolerance);
   return rounded(amount_of(vessels.back().least, *vessels.back().unit), millilitres, tolerance);
 }
 
@@ -252,6 +262,14 @@ Rounded round_volume(Ratio millilitres, System system, const KitchenTools& tools
                                               : metric(millilitres, tolerance);
   if (!made.within) made.better = "weigh it: no spoon or jug comes near enough";
   return made;
+}
+
+Rounded round_spoons(Ratio millilitres, System system, const KitchenTools& tools, Tolerance tolerance) {
+  constexpr int four_cups = 1000;
+  if (system == System::us || system == System::imperial || millilitres > four_cups) {
+    return round_volume(millilitres, system, tools, tolerance);
+  }
+  return household(millilitres, metric_vessels(tools), tolerance);
 }
 
 }  // namespace tamis::measure
