@@ -26,10 +26,14 @@ std::string mould_name(const MouldSize& mould) {
   return !mould.name.empty() ? mould.name : !mould.shape.empty() ? mould.shape : "mould";
 }
 
+/// A depth to the millimetre, or as a rule in inches shows it.
 std::string length_text(const ScaleWork& work, Ratio millimetres) {
-  const bool inches = work.author.reading.system == measure::System::us;
-  const auto system = inches ? measure::System::us : measure::System::metric;
-  return work.text(measure::round_length(millimetres, system, work.kitchen.tools).amount);
+  if (work.author.reading.system == measure::System::us) {
+    return work.text(measure::round_length(millimetres, measure::System::us, work.kitchen.tools).amount);
+  }
+  const Ratio shown = base::round_to(millimetres, 1);
+  if (shown < 10) return work.text(measure::amount_of(shown, *measure::unit_by_id("mm")));
+  return work.text(measure::amount_of(shown / 10, *measure::unit_by_id("cm")));
 }
 
 class Moulds {

@@ -54,9 +54,18 @@ class Stays {
     return document_.value_span(unattended);
   }
 
-  /// The component bakes or sets in moulds of its own or of the fiche: more of the same ones keep their time.
-  bool in_moulds() const {
-    return !work_.yields.empty() && !children_of(document_, work_.yields.front(), El::mould).empty();
+  /// The component bakes or sets in the moulds of the fiche or its own: more of the same ones keep their time.
+  bool in_moulds(Node component) const {
+    if (component != fiche::none) {
+      for (const Node yield : children_of(document_, component, El::yield)) {
+        if (!children_of(document_, yield, El::mould).empty()) return true;
+      }
+    }
+    if (work_.yields.empty() || children_of(document_, work_.yields.front(), El::mould).empty()) return false;
+    return std::any_of(work_.author.steps.begin(), work_.author.steps.end(), [&](const fiche::Step& step) {
+      return step.component == component &&
+             does(step, {"bake", "roast", "spread", "fill", "pour", "assemble", "line", "pipe", "mould", "layer"});
+    });
   }
 
   void look_at(const fiche::Step& step) {
@@ -65,7 +74,7 @@ class Stays {
     if (does(step, {"bake", "roast"})) return baking(step);
     if (!differs()) return;
     if (does(step, {"whisk", "whip", "knead", "mix", "beat", "cream"})) return whisking(step);
-    if (does(step, {"chill", "cool", "freeze"}) && !in_moulds()) return cooling(step);
+    if (does(step, {"chill", "cool", "freeze"}) && !in_moulds(step.component)) return cooling(step);
   }
 
   // ---- reduction
@@ -99,7 +108,7 @@ class Stays {
       return;
     }
     // Without moulds a joint or a loaf may itself be larger.
-    if (!in_moulds() && differs()) {
+    if (!in_moulds(step.component) && differs()) {
       work_.say("time-not-scaled", Severity::warning, *time,
                 "the batch is " + times_ + " times the author's, and the fiche names no mould: the time holds for pieces "
                 "of the author's size",
