@@ -206,7 +206,12 @@ bool settle_factor(ScaleWork& work) {
 
 /// What a yield makes in units of the first one; empty when the two cannot be held against each other.
 std::optional<Ratio> ratio_to_first(const ScaleWork& work, Node yield) {
-  const Node first = work.yields.front();
+  // A first yield that a scaling made rounds its portions: its own size is the author's times the exact factor.
+  const auto scaled_by = work.number(work.document.root(), At::scaled_by);
+  const bool made = scaled_by && work.document.get(work.yields.front(), At::id).empty() && work.yields.size() > 1;
+  const Node first = work.yields[made ? 1 : 0];
+  const Ratio times = made ? Ratio(1) / *scaled_by : Ratio(1);
+  if (made && yield == first) return times;
   const auto same_mould = [&] {
     const auto own = children_of(work.document, first, El::mould), other = children_of(work.document, yield, El::mould);
     if (own.empty() || other.empty()) return true;
@@ -217,7 +222,7 @@ std::optional<Ratio> ratio_to_first(const ScaleWork& work, Node yield) {
   if (!same_mould()) return std::nullopt;
   for (const At at : {At::portions, At::pieces, At::mass, At::volume}) {
     const auto own = work.number(first, at), other = work.number(yield, at);
-    if (own && other) return *other / *own;
+    if (own && other) return *other / *own * times;
   }
   return std::nullopt;
 }

@@ -19,6 +19,9 @@ namespace {
 constexpr std::array column_places = {At::also, At::pieces, At::purchase, At::packs, At::pack, At::loose, At::to};
 constexpr std::array size_places = {At::portions, At::pieces, At::each, At::mass, At::volume, At::spare, At::words};
 
+/// The name of an author's first yield that had none, while it stands behind a new one.
+constexpr std::string_view given_id = "author-batch";
+
 bool has_columns(const ScaleWork& work) {
   for (const fiche::Ingredient& one : work.author.ingredients) {
     for (const Node column : children_of(work.document, one.node, El::amount)) {
@@ -87,7 +90,7 @@ void take_over_size(ScaleWork& work) {
 }
 
 std::string free_id(const ScaleWork& work) {
-  std::string id = "author-batch";
+  std::string id(given_id);
   while (work.author.ids.contains(id)) id += "-1";
   return id;
 }
@@ -128,6 +131,7 @@ void drop_columns(ScaleWork& work) {
     }
   }
   document.remove(work.written);
+  if (batch.starts_with(given_id)) document.remove_attribute(work.base, At::id);
 }
 
 }  // namespace tamis::change

@@ -77,7 +77,8 @@ class Figures {
   }
 
   void ingredient(const fiche::Ingredient& one) {
-    if (document_.find(one.node, At::per) != fiche::none) return;
+    // What is given for each of something, or of another line, follows by itself.
+    if (document_.find(one.node, At::per) != fiche::none || document_.find(one.node, At::for_each) != fiche::none) return;
     const Line line = line_of(one);
     if (line.from != one.node) copy_packs(line);
     put(line, At::unknown);
@@ -358,13 +359,24 @@ class Figures {
                              : amount->kind == Kind::length ? statement.text
                                                             : measured(statement, *amount, work_.factor, subject);
     if (el == El::use) replace_in_words(node, statement.text, text);
-    write(node, statement.at, text);
+    const Node to = el == El::loss ? written_loss(node) : node;
+    if (to != fiche::none) write(to, statement.at, text);
   }
 
   bool in_other_yield(Node loss) const {
     const Node above = document_.parent(loss);
     return document_.el(above) == El::yield && !work_.yields.empty() && above != work_.yields.front() &&
            document_.parent(above) == document_.root();
+  }
+
+  /// A loss of the first yield belongs to the new batch's; of a batch that the author states it stays as stated.
+  Node written_loss(Node loss) const {
+    const Node above = document_.parent(loss);
+    if (work_.yields.empty() || above != work_.yields.front()) return loss;
+    if (work_.verbatim) return fiche::none;
+    const auto from = children_of(document_, above, El::loss), to = children_of(document_, work_.written, El::loss);
+    const auto at = static_cast<std::size_t>(std::find(from.begin(), from.end(), loss) - from.begin());
+    return at < to.size() ? to[at] : loss;
   }
 
   /// In what the step says to do, its short and learner's wording included; not in a remark, gate or control point.
