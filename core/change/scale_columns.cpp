@@ -54,10 +54,10 @@ void keep_author_column(ScaleWork& work, const fiche::Ingredient& one, const std
   Document& document = work.document;
   if (document.find(one.node, At::per) != fiche::none) return;
   const fiche::Statement* text = work.author.statement(one.node);
-  bool any = text != nullptr && (!text->amount || text->amount->has_figure());
+  const auto columns = children_of(document, one.node, El::amount);
+  bool any = text != nullptr && (!columns.empty() || !text->amount || text->amount->has_figure());
   for (const At at : column_places) any = any || document.find(one.node, at) != fiche::none;
   if (!any) return;
-  const auto columns = children_of(document, one.node, El::amount);
   const Node made = document.add_element(one.node, El::amount, columns.empty() ? fiche::none : columns.front());
   document.set_attribute(made, At::batch, batch);
   for (const At at : column_places) {

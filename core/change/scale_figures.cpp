@@ -103,6 +103,10 @@ class Figures {
     const Statement* said = fiche_.statement(line.from, at);
     if (said == nullptr) return;
     if (!said->amount || !said->amount->has_figure()) {
+      if (said->fault) {
+        work_.say("not-scaled", Severity::warning, said->where,
+                  "\"" + said->text + "\" was left as it is: " + said->fault->message, said->fault->advice);
+      }
       if (line.from != line.ingredient) write(line.ingredient, at, said->text);
       return;
     }
@@ -398,7 +402,7 @@ class Figures {
   }
 
   /// Whether the sentence gives it for each of something, so that a larger batch has more of them: it says so, the step
-  /// serves or portions, or it is what one portion or mould is.
+  /// serves or portions, or it is what one portion weighs.
   bool is_for_each(Node node, const Amount& amount) const {
     if (document_.el(node) == El::loss || document_.el(node) == El::step) return false;
     return is_one_portion(amount) || step_portions(node) || sentence_says_each(node);
@@ -406,9 +410,8 @@ class Figures {
 
   bool is_one_portion(const Amount& amount) const {
     for (const Statement& one : fiche_.statements) {
-      if (one.at != At::each && one.at != At::holds) continue;
-      const El el = document_.el(one.node);
-      if ((el != El::yield && el != El::mould) || !one.amount || !one.amount->has_figure()) continue;
+      if (one.at != At::each || document_.el(one.node) != El::yield) continue;
+      if (!one.amount || !one.amount->has_figure()) continue;
       if (one.amount->kind == amount.kind && one.amount->middle_base() == amount.middle_base()) return true;
     }
     return false;

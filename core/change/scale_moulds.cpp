@@ -91,7 +91,7 @@ class Moulds {
     const bool tells = off > telling;
     work_.depth_changes = work_.depth_changes || tells;
     work_.say("mould-changed", tells ? Severity::warning : Severity::advice, where,
-              "the batch fills " + worth + " × " + mould_name(mould) + ": in " + work_.text(whole) + " it stands " +
+              "the batch fills " + worth + " × " + mould_name(mould) + ": spread over " + work_.text(whole) + " it stands " +
                   length_text(work_, lower) + " deep, not " + length_text(work_, *mould.fill),
               "fill all alike, or fill as deep as before and give the last one the time it needs");
   }

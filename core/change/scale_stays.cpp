@@ -68,6 +68,24 @@ class Stays {
     });
   }
 
+  /// Says it at the first place; at further ones of the same rule and message, adds the place to that finding.
+  void say_once(std::string_view rule, base::Span where, std::string message, std::string advice,
+                std::string source = "common practice") {
+    for (base::Finding& said : work_.findings) {
+      if (said.rule != rule || said.message != message) continue;
+      said.related.push_back({where, "and here", {}, {}, {}});
+      return;
+    }
+    work_.say(rule, Severity::warning, where, std::move(message), std::move(advice), std::move(source));
+  }
+
+  /// More rolls of the same size keep their time.
+  bool makes_pieces() const {
+    if (work_.yields.empty()) return false;
+    const Node yield = work_.yields.front();
+    return document_.find(yield, At::pieces) != fiche::none || document_.find(yield, At::each) != fiche::none;
+  }
+
   void look_at(const fiche::Step& step) {
     if (document_.find(step.node, At::batch) != fiche::none) return;
     if (is_reduction(step)) return reduction(step);
@@ -88,7 +106,7 @@ class Stays {
     if (!differs()) return;
     const fiche::Attr to = document_.find(step.node, At::reduce_to);
     const bool known = to != fiche::none || document_.find(step.node, At::reduce_by) != fiche::none;
-    work_.say("reduction-not-scaled", Severity::warning, document_.head_span(step.node),
+    say_once("reduction-not-scaled", document_.head_span(step.node),
               "the batch is " + times_ + " times the author's, but a pan boils off by its surface: the time for this "
               "reduction does not follow",
               known ? "weigh the pan empty and go by the weight or the measure left, in a wider pan or in several"
@@ -101,15 +119,15 @@ class Stays {
     const auto time = stated_time(step);
     if (!time) return;
     if (work_.depth_changes) {
-      work_.say("time-not-scaled", Severity::warning, *time,
+      say_once("time-not-scaled", *time,
                 "the food stands at another depth than the author's; the time was left as it is",
                 "look early and go by the cue and the core: twice as deep takes up to four times as long",
                 "conduction: the time grows with the square of the thickness");
       return;
     }
-    // Without moulds a joint or a loaf may itself be larger.
-    if (!in_moulds(step.component) && differs()) {
-      work_.say("time-not-scaled", Severity::warning, *time,
+    // Without moulds or pieces a joint or a loaf may itself be larger.
+    if (!in_moulds(step.component) && !(does(step, {"bake"}) && makes_pieces()) && differs()) {
+      say_once("time-not-scaled", *time,
                 "the batch is " + times_ + " times the author's, and the fiche names no mould: the time holds for pieces "
                 "of the author's size",
                 "make more pieces of the same size, or go by the core");
@@ -119,7 +137,7 @@ class Stays {
   void cooling(const fiche::Step& step) {
     const auto time = stated_time(step);
     if (!time || !larger(Ratio(3, 2))) return;
-    work_.say("time-not-scaled", Severity::warning, *time,
+    say_once("time-not-scaled", *time,
               times_ + " times as much in one vessel cools more slowly; the time was left as it is",
               "divide it into shallow vessels, no deeper than the author's, and probe the middle");
   }
@@ -161,7 +179,7 @@ class Stays {
   void leavening() {
     const bool more = larger(4);
     by_role("leavening-not-scaled", {Role::yeast, Role::leavening},
-            " was multiplied by " + times_ + " like the rest" +
+            ": multiplied by " + times_ + " like the rest" +
                 (more ? "; a large dough stays warm and works faster" : "; a small dough cools and works more slowly"),
             more ? "watch the dough, not the clock, and trim the leavening after a trial"
                  : "keep the dough warm, and give it time");
@@ -169,7 +187,7 @@ class Stays {
 
   void seasoning() {
     by_role("seasoning-not-scaled", {Role::salt, Role::spice},
-            " was multiplied by " + times_ + " like the rest; in a large batch that is often too much",
+            ": multiplied by " + times_ + " like the rest; in a large batch that is often too much",
             "where the dish can be tasted, put in three quarters, taste, then the rest; doughs and cures take all of it");
   }
 

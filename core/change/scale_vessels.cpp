@@ -83,10 +83,15 @@ class Vessels {
       }
       if (!document_.get(equipment, At::kind).empty()) kind = document_.get(equipment, At::kind);
     }
+    // A machine that is too small has others of its kind beside it.
     for (const fiche::Kitchen::Machine& machine : work_.kitchen.machines) {
-      if (machine.id != on && machine.kind != kind) continue;
+      if (machine.id == on) kind = machine.kind;
+    }
+    for (const fiche::Kitchen::Machine& machine : work_.kitchen.machines) {
+      if (machine.kind != kind) continue;
       const auto figure = [](const std::optional<Amount>& a) { return a && a->has_figure() ? &*a : nullptr; };
-      found.push_back(vessel(machine.name.empty() ? machine.id : machine.name, figure(machine.least), figure(machine.most)));
+      found.push_back(
+          vessel(machine.name.empty() ? machine.id : machine.name, figure(machine.least), figure(machine.most)));
     }
     return found;
   }

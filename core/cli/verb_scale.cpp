@@ -33,7 +33,12 @@ measure; scaled-by in the fiche keeps the exact factor. What a batch does not si
 multiply (a time, a reduction, a mixer that is too small) is said on the side, by its
 place in the fiche as it was.
 
-  $ tamis scale --yield '2.5 kg' --write big.fiche.xml base/sweet-pastry.fiche.xml
+  $ tamis scale --factor 1/2 --write half.fiche.xml base/sweet-pastry.fiche.xml
+  base/sweet-pastry.fiche.xml:5:22: advice: the yield's words "two 26 cm tart cases" speak of the author's batch and were left out [not-scaled]
+      5 | <yield mass="1 kg" words="two 26 cm tart cases"/>
+        |                    ^~~~~~~~~~~~~~~~~~~~~~~~~~~~
+    → write them anew for this batch
+  wrote half.fiche.xml
 )";
 
 /// The options that say which batch; exactly one is given.

@@ -19,7 +19,7 @@ moulds.)",
 </fiche>)",
     .good = R"(<fiche xmlns="urn:tamis:fiche:1" id="example" units="metric">
   <title>Example</title>
-  <yield portions="4"><mould shape="frame" count="1" length="36 cm" width="26 cm" height="4 cm"/></yield>
+  <yield portions="4"><mould shape="loaf" count="1" length="25 cm" width="10 cm" height="8 cm"/></yield>
   <component id="c" title="Component">
     <ingredient id="cream" food="cream-35">900 g</ingredient>
   </component>

@@ -12,7 +12,7 @@ const Rule not_scaled = {
 round it. Where it is the amount of an ingredient, or the wish itself cannot be met (no yield to go by, an
 ingredient that is not there), nothing is scaled and the finding is an error. Words of the yield that speak of
 the batch as it was ("two cases") are left out.)",
-    .bad = R"(    <ingredient food="milk-whole">a litre or so</ingredient>)",
+    .bad = R"(    <ingredient food="milk-whole">1 l!</ingredient>)",
     .good = R"(    <ingredient food="milk-whole">1 l</ingredient>)",
     .source = "common practice",
     .schemas = "",

@@ -21,7 +21,7 @@ of the largest oven, with as many moulds on a tray of 60 × 40 cm as stand there
 </fiche>)",
     .good = R"(<fiche xmlns="urn:tamis:fiche:1" id="example" units="metric">
   <title>Example</title>
-  <yield portions="4"><mould shape="frame" count="1" length="40 cm" width="30 cm" height="4 cm"/></yield>
+  <yield portions="4"><mould shape="ring" count="1" diameter="16 cm" height="4 cm"/></yield>
   <component id="c" title="Component">
     <ingredient id="cream" food="cream-35">900 g</ingredient>
     <step do="bake" on="oven">Bake the <use of="cream">cream</use> at <oven-temp mode="static">100 °C</oven-temp> <until>until set</until>.</step>

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <set>
 
@@ -35,8 +36,8 @@ struct Card {
   const char* second;  ///< the yield whose amounts are a column
   const char* times;   ///< second over first, as the card's portions or sizes say
 };
-/// All fiches of tests/against/real that print two batches that are multiples of each other. The canning syrups print a
-/// load of 9 pints and one of 7 quarts, which the source itself calls no multiple; the roast prints two portion sizes.
+/// All fiches of tests/against/real that print two batches that are multiples of each other; why others are not
+/// compared stands in scaling.csv.
 constexpr Card cards[] = {
     {"usda-chicken-vegetable-soup-h040b", "servings-25", "servings-50", "2"},
     {"usda-minestrone-h070", "servings-50", "servings-100", "2"},
@@ -93,15 +94,17 @@ Document with_one_column(const RealFiche& real, bool second) {
 }
 
 
-/// Half the last step of a printed figure: cards round to a quarter ounce, a quarter teaspoon, an eighth of a cup.
+/// Half the last step of a printed figure: cards round to 1/4 oz, 1/4 tsp, a tablespoon in cups, 1/4 cup in quarts.
 double card_step(const Amount& amount) {
-  double step = 0;
-  for (const measure::Quantity& part : amount.low) {
-    const std::string_view unit = part.unit->id;
-    const double parts = unit.starts_with("cup") ? 8 : unit.starts_with("qt") || unit.starts_with("quart") ? 4 : 4;
-    step = part.unit->to_base.approximate() / parts;
-  }
-  return step / 2;
+  if (amount.low.empty()) return 0;
+  const measure::Unit& unit = *amount.low.back().unit;
+  const auto half = [](double of, std::string_view unit_id) {
+    return of / 2 * measure::unit_by_id(unit_id)->to_base.approximate();
+  };
+  if (unit.kind == Kind::mass) return half(0.25, "oz");
+  if (unit.id == "tsp-us" || unit.id == "tbsp-us") return half(0.25, "tsp-us");
+  if (unit.id == "cup-us") return half(1, "tbsp-us");
+  return unit.kind == Kind::volume ? half(0.25, "cup-us") : 0;
 }
 
 bool agrees(const Amount& made, const Amount& printed, double share) {
@@ -150,9 +153,16 @@ void compare(const Card& card, bool back, std::vector<Difference>& differences, 
     ++compared;
     const double share =
         change::subject_of(made, one.node, At::unknown).tolerance.share.approximate();
-    const bool same = std::any_of(own.begin(), own.end(), [&](const Amount& a) {
-      return std::any_of(printed.begin(), printed.end(), [&](const Amount& b) { return agrees(a, b, share); });
-    });
+    // Every printed figure of a kind that the scaled line states must be it; at least one is of such a kind.
+    int met = 0;
+    bool same = true;
+    for (const Amount& b : printed) {
+      const auto of_kind = std::find_if(own.begin(), own.end(), [&](const Amount& a) { return a.kind == b.kind; });
+      if (of_kind == own.end()) continue;
+      ++met;
+      same = same && agrees(*of_kind, b, share);
+    }
+    same = same && met > 0;
     if (!same) {
       differences.push_back({card.id, back ? "down" : "up", std::string(one.id), words_of(scaled.document, one.node).text,
                              words_of(*real->document, back ? one.node : column).text});
@@ -166,6 +176,10 @@ TEST_CASE("scaling one printed batch of a card gives the other printed column") 
   std::set<std::vector<std::string>> expected;
   for (const auto& row : real_table("scaling.csv")) {
     CHECK(row.at(3).size() > 10);
+    if (row.at(1) == "not compared") {
+      CHECK(std::none_of(std::begin(cards), std::end(cards), [&](const Card& card) { return card.id == row.at(0); }));
+      continue;
+    }
     expected.insert({row.at(0), row.at(1), row.at(2)});
   }
   std::vector<Difference> differences;

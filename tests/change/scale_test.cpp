@@ -201,7 +201,7 @@ TEST_CASE("moulds that do not come out even stand lower, and the time is no long
   CHECK(attribute(made.xml, "count") == "3");
   CHECK(with_spaces(attribute(made.xml, "fill")) == "2.5 cm");
   CHECK(with_spaces(message_of(made.finding("mould-changed"))) ==
-        "the batch fills 2 ½ × ring: in 3 it stands 2.5 cm deep, not 3 cm");
+        "the batch fills 2 ½ × ring: spread over 3 it stands 2.5 cm deep, not 3 cm");
   CHECK(made.finding("time-not-scaled") != nullptr);
 }
 
