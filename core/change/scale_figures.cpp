@@ -7,6 +7,7 @@
 #include "core/change/figure.h"
 #include "core/change/kept.h"
 #include "core/change/scale_count.h"
+#include "core/change/scale_sentence.h"
 #include "core/change/scale_work.h"
 #include "core/change/subject.h"
 #include "core/change/work.h"
@@ -349,13 +350,13 @@ class Figures {
     if (!grows(statement)) return;
     const Node node = statement.node;
     const El el = document_.el(node);
-    if (el == El::amount && (!in_sentence(node) || document_.find(node, At::batch) != fiche::none)) return;
+    if (el == El::amount && (!stands_in_sentence(document_, node) || document_.find(node, At::batch) != fiche::none)) return;
     if (el == El::loss && in_other_yield(node)) return;
     const Amount* amount = statement.amount ? &*statement.amount
                            : statement.share && statement.share->form == measure::Share::Form::amount
                                ? &statement.share->amount
                                : nullptr;
-    if (amount == nullptr || !amount->has_figure() || is_for_each(node, *amount)) return;
+    if (amount == nullptr || !amount->has_figure() || is_for_each(fiche_, node, *amount)) return;
     if (work_.factor == 1) return;
     const Subject subject = subject_of(fiche_, node, statement.at);
     const std::string text = amount->kind == Kind::count
@@ -381,90 +382,6 @@ class Figures {
     const auto from = children_of(document_, above, El::loss), to = children_of(document_, work_.written, El::loss);
     const auto at = static_cast<std::size_t>(std::find(from.begin(), from.end(), loss) - from.begin());
     return at < to.size() ? to[at] : loss;
-  }
-
-  /// In what the step says to do, its short and learner's wording included; not in a remark, gate or control point.
-  bool in_sentence(Node node) const {
-    bool in_step = false;
-    for (Node n = document_.parent(node); n != fiche::none; n = document_.parent(n)) {
-      switch (document_.el(n)) {
-        case El::gate:
-        case El::control:
-        case El::why:
-        case El::rescue:
-        case El::note:
-        case El::tool: return false;
-        case El::step: in_step = true; break;
-        default: break;
-      }
-    }
-    return in_step;
-  }
-
-  /// Whether the sentence gives it for each of something, so that a larger batch has more of them: it says so, the step
-  /// serves or portions, or it is what one portion weighs.
-  bool is_for_each(Node node, const Amount& amount) const {
-    if (document_.el(node) == El::loss || document_.el(node) == El::step) return false;
-    return is_one_portion(amount) || step_portions(node) || sentence_says_each(node);
-  }
-
-  bool is_one_portion(const Amount& amount) const {
-    for (const Statement& one : fiche_.statements) {
-      if (one.at != At::each || document_.el(one.node) != El::yield) continue;
-      if (!one.amount || !one.amount->has_figure()) continue;
-      if (one.amount->kind == amount.kind && one.amount->middle_base() == amount.middle_base()) return true;
-    }
-    return false;
-  }
-
-  Node step_around(Node node) const {
-    while (node != fiche::none && document_.el(node) != El::step) node = document_.parent(node);
-    return node;
-  }
-
-  bool step_portions(Node node) const {
-    const Node step = step_around(node);
-    for (const fiche::Step& one : fiche_.steps) {
-      if (one.node != step) continue;
-      return std::any_of(one.actions.begin(), one.actions.end(), [](std::string_view action) {
-        constexpr std::array words = {"serve", "portion", "plate", "scoop"};
-        return std::find(words.begin(), words.end(), action) != words.end();
-      });
-    }
-    return false;
-  }
-
-  bool sentence_says_each(Node node) const {
-    constexpr std::array words = {"each", "every", "apiece", "per", "chaque", "chacun", "chacune", "par"};
-    const Node step = step_around(node);
-    if (step == fiche::none) return false;
-    std::string before, after;
-    bool passed = false;
-    gather(step, node, passed, before, after);
-    const std::size_t begin = before.find_last_of(".;:!?");
-    const std::string sentence =
-        (begin == std::string::npos ? before : before.substr(begin + 1)) + after.substr(0, after.find_first_of(".;:!?"));
-    for (std::size_t at = 0; at < sentence.size();) {
-      const std::size_t end = std::min(sentence.find_first_of(" ,()\n\t'", at), sentence.size());
-      const std::string_view word = std::string_view(sentence).substr(at, end - at);
-      if (std::find(words.begin(), words.end(), word) != words.end()) return true;
-      at = end + 1;
-    }
-    return false;
-  }
-
-  void gather(Node above, Node wanted, bool& passed, std::string& before, std::string& after) const {
-    for (Node c = document_.first_child(above); c != fiche::none; c = document_.next(c)) {
-      if (c == wanted) {
-        passed = true;
-      } else if (document_.kind(c) == fiche::NodeKind::text) {
-        for (const char letter : document_.value(c)) {
-          (passed ? after : before) += letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter + 32) : letter;
-        }
-      } else if (document_.kind(c) == fiche::NodeKind::element) {
-        gather(c, wanted, passed, before, after);
-      }
-    }
   }
 
   /// The figure that the words of a use repeat ("1 lb of the dough").
