@@ -213,6 +213,13 @@ class Join {
     return std::any_of(meant_.begin(), meant_.end(), [](const Meant& meant) { return !meant.mention; });
   }
 
+  /// A result spoken of again starts afresh with what another step awaits; an ingredient is only a way of speaking.
+  [[nodiscard]] bool names_a_result() {
+    return std::any_of(meant_.begin(), meant_.end(), [&](const Meant& meant) {
+      return thing(meant.thing).kind == Thing::Kind::result;
+    });
+  }
+
   /// The step prepares one thing that a later step of the component takes again.
   bool prepares_aside(int step) {
     const fiche::Step& read = work_.fiche.steps[idx(step)];
@@ -269,7 +276,8 @@ class Join {
         return false;
       }
     }
-    if (has_marks() && (line_ < 0 || starts_afresh(step))) return false;
+    if (has_marks() && line_ < 0) return false;
+    if ((has_marks() || names_a_result()) && line_ >= 0 && starts_afresh(step)) return false;
     at(step).before = from;
     const std::vector<int> gives = at(from).gives;
     for (const int given : gives) add_use(given, step, fiche::none);

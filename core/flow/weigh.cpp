@@ -303,6 +303,7 @@ class Weigh {
   void work_out(int index) {
     const Step& step = flow_.steps[idx(index)];
     for (const int use : step.takes) spread(flow_.uses[idx(use)].thing);
+    for (const int use : step.takes) fill_up(step, use);
     in_[idx(index)] = sum_in(step);
     const double lost = !way_.most && step.optional ? no_losses(step) : losses(step, in_[idx(index)]);
     out_[idx(index)] = known(lost) ? std::max(0.0, in_[idx(index)] - lost) : unknown;
@@ -320,7 +321,7 @@ class Weigh {
       const Use& use = flow_.uses[idx(number)];
       const Line& line = lines_[idx(use.thing)];
       if (filled_up_in(step, use.thing)) continue;
-      if (line.total && takes_all(step, line.tops_up)) {
+      if (fills_up(step, line)) {
         sum += end_of(*line.total);
       } else if (known(use_[idx(number)])) {
         sum += use_[idx(number)];
@@ -350,13 +351,43 @@ class Weigh {
     });
   }
 
+  /// Whether a thing is one of those, or a result that one of them went into.
+  [[nodiscard]] bool holds_one_of(int thing, const std::vector<int>& wanted, std::size_t depth = 0) const {
+    if (std::find(wanted.begin(), wanted.end(), thing) != wanted.end()) return true;
+    const int maker = flow_.things[idx(thing)].maker;
+    if (maker < 0 || depth > flow_.steps.size() || flow_.things[idx(thing)].kind != Thing::Kind::result) return false;
+    const std::vector<int>& takes = flow_.steps[idx(maker)].takes;
+    return std::any_of(takes.begin(), takes.end(),
+                       [&](int use) { return holds_one_of(flow_.uses[idx(use)].thing, wanted, depth + 1); });
+  }
+
+  /// The step takes all that is filled up to the line's total, or what came of it.
+  [[nodiscard]] bool fills_up(const Step& step, const Line& line) const {
+    return line.total && std::all_of(line.tops_up.begin(), line.tops_up.end(), [&](int wanted) {
+             return std::any_of(step.takes.begin(), step.takes.end(), [&](int use) {
+               return holds_one_of(flow_.uses[idx(use)].thing, {wanted});
+             });
+           });
+  }
+
   /// Part of a total to which another ingredient of the step fills it up.
   [[nodiscard]] bool filled_up_in(const Step& step, int thing) const {
     return std::any_of(step.takes.begin(), step.takes.end(), [&](int number) {
       const Line& line = lines_[idx(flow_.uses[idx(number)].thing)];
-      return line.total && takes_all(step, line.tops_up) &&
-             std::find(line.tops_up.begin(), line.tops_up.end(), thing) != line.tops_up.end();
+      return fills_up(step, line) && holds_one_of(thing, line.tops_up);
     });
+  }
+
+  /// What fills up is what is missing to the total when it goes in: the wine may have boiled down by then.
+  void fill_up(const Step& step, int number) {
+    const int topper = flow_.uses[idx(number)].thing;
+    const Line& line = lines_[idx(topper)];
+    if (!fills_up(step, line)) return;
+    double missing = end_of(*line.total);
+    for (const int other : step.takes) {
+      if (other != number && holds_one_of(flow_.uses[idx(other)].thing, line.tops_up)) missing -= use_[idx(other)];
+    }
+    thing_[idx(topper)] = use_[idx(number)] = known(missing) ? std::max(0.0, missing) : unknown;
   }
 
   // ---- losses

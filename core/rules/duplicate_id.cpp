@@ -105,7 +105,7 @@ them is ever made; so may a step, its result and the component it is in.)",
     <step>Boil the <use of="sugar">sugar</use>.</step>)",
     .good = R"(    <ingredient id="sugar-syrup" food="sugar-white">200 g</ingredient>
     <ingredient id="sugar-sponge" food="sugar-white">50 g</ingredient>
-    <step>Boil the <use of="sugar-syrup">sugar</use>.</step>)",
+    <step>Boil the <use of="sugar-syrup">sugar</use>, and sift the <use of="sugar-sponge">sugar for the sponge</use>.</step>)",
     .source = "the document's specification (schemas/README.md)",
     .schemas = "",
     .run = run,

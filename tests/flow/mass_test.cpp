@@ -128,6 +128,10 @@ TEST_CASE("a step holds what goes in, less what is said to be lost") {
       // Filled up to a total.
       {R"(<ingredient id="a" food="pear">200 g<part id="juice" food="orange-juice"/></ingredient><ingredient id="w" food="water" tops-up="juice" to="1 kg"/>
           <step>Press <use of="a">pears</use>.</step><step>Fill the <use of="juice">juice</use> up with <use of="w">water</use>.</step>)", "1000"},
+      // The wine has boiled down by the time it is filled up.
+      {R"(<ingredient id="a" food="wine-white">400 g</ingredient><ingredient id="b" food="stock-fish">500 g</ingredient>
+          <ingredient id="w" food="water" tops-up="a b" to="1 kg"/><step makes="r" reduce-by="3/4">Boil <use of="a">wine</use>.</step>
+          <step>Add <use of="b">stock</use> to <use of="r">it</use>, fill up with <use of="w">water</use>.</step>)", "1000"},
       // Its own weight of what comes of a step.
       {R"(<ingredient id="a" food="plum">800 g</ingredient><ingredient id="s" food="sugar-white" as-much-as="pulp"/>
           <step makes="pulp" reduce-to="600 g">Cook <use of="a">fruit</use>.</step><step>Boil <use of="pulp">pulp</use> with <use of="s">sugar</use>.</step>)", "1200"},
