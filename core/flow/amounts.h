@@ -61,6 +61,10 @@ class Amounts {
 std::optional<Grams> grams_of(const measure::Amount& amount, const food::Food* food, std::string_view prep,
                               std::string_view size);
 
+/// Grams of a use that says an amount ("125 g"); a volume of what the fiche makes by any density a kitchen has. Empty
+/// when the table cannot tell.
+std::optional<Grams> amount_taken(const Work& work, const Use& use);
+
 }  // namespace tamis::flow
 
 #endif

@@ -44,7 +44,7 @@ class Join {
     for (Thing& thing : flow_.things) {
       if (thing.kind == Thing::Kind::component) thing.maker = last_step_of(thing.node);
     }
-    say_how_taken();
+    say_how_taken(work_);
   }
 
  private:
@@ -466,44 +466,6 @@ class Join {
       if (step.component == component && !step.aside) return step.index;
     }
     return -1;
-  }
-
-  void say_how_taken() {
-    for (Use& use : flow_.uses) {
-      read_take(use);
-      if (use.take == Use::Take::all && taken_by_others(use)) use.take = Use::Take::unstated;
-    }
-  }
-
-  void read_take(Use& use) {
-    if (use.mark == fiche::none) return;
-    const fiche::Statement* said = work_.fiche.statement(use.mark, At::take);
-    if (said != nullptr) {
-      if (!said->share) {
-        use.take = Use::Take::unstated;
-      } else if (said->share->form == measure::Share::Form::rest) {
-        use.take = Use::Take::rest;
-      } else if (said->share->form == measure::Share::Form::amount) {
-        use.take = Use::Take::amount;
-      } else {
-        use.take = Use::Take::share;
-        use.share = said->share->fraction;
-      }
-    } else if (document_.child(use.mark, El::amount) != fiche::none) {
-      use.take = Use::Take::amount;
-    }
-  }
-
-  /// By a step that is made as well as this one: not on another branch, not only if something is so.
-  bool taken_by_others(const Use& use) {
-    const std::vector<int>& uses = thing(use.thing).uses;
-    return std::any_of(uses.begin(), uses.end(), [&](int index) {
-      const Use& other = flow_.uses[idx(index)];
-      if (other.step == use.step) return false;
-      const Step& there = at(other.step);
-      const Step& here = at(use.step);
-      return !there.optional && !here.optional && (there.branch.empty() || here.branch.empty() || there.branch == here.branch);
-    });
   }
 
   Work& work_;

@@ -3,6 +3,7 @@
 #include <limits>
 
 #include "core/flow/amounts.h"
+#include "core/flow/losses.h"
 #include "core/flow/work.h"
 
 namespace tamis::flow {
@@ -165,7 +166,7 @@ class Weigh {
   }
 
   void set_component(Node node, double mass) {
-    mass = after_yield_losses(node, mass);
+    mass = after_yield_losses(work_, node, mass, way_.most);
     for (std::size_t i = 0; i < flow_.components.size(); ++i) {
       if (flow_.components[i].node == node) component_[i] = mass;
     }
@@ -222,40 +223,11 @@ class Weigh {
   double stated_take(const Use& use, double whole) const {
     if (use.take == Use::Take::share) return use.share->approximate() * whole;
     if (use.take != Use::Take::amount) return 0;
-    const auto amount = amount_taken(use);
+    const auto amount = amount_taken(work_, use);
     if (!amount) return unknown;
     const Statement* repeat = work_.fiche.statement(flow_.steps[idx(use.step)].node, At::repeat);
     const double times = way_.most && repeat != nullptr && repeat->amount ? repeat->amount->middle_base().approximate() : 1;
     return times * end_of(*amount);
-  }
-
-  [[nodiscard]] std::optional<Grams> amount_taken(const Use& use) const {
-    const Thing& thing = flow_.things[idx(use.thing)];
-    const fiche::Ingredient* ingredient =
-        thing.ingredient < 0 ? nullptr : &work_.fiche.ingredients[idx(thing.ingredient)];
-    const food::Food* food = ingredient == nullptr || thing.kind == Thing::Kind::part ? nullptr : ingredient->food;
-    const std::string_view prep = ingredient == nullptr ? "" : work_.document.get(ingredient->node, At::prep);
-    const std::string_view size = ingredient == nullptr ? "" : work_.document.get(ingredient->node, At::size);
-    const Statement* said = work_.fiche.statement(use.mark, At::take);
-    const auto grams = [&](const measure::Amount& amount) {
-      return food == nullptr && amount.kind == measure::Kind::volume ? of_unknown_density(amount)
-                                                                     : grams_of(amount, food, prep, size);
-    };
-    if (said != nullptr && said->share) return grams(said->share->amount);
-    for (Node c = work_.document.first_child(use.mark); c != fiche::none; c = work_.document.next(c)) {
-      if (work_.document.el(c) != El::amount) continue;
-      const std::string_view batch = work_.document.get(c, At::batch);
-      if (!batch.empty() && work_.first_yield != fiche::none && batch != work_.document.get(work_.first_yield, At::id)) continue;
-      const Statement* own = work_.fiche.statement(c);
-      if (own != nullptr && own->amount) return grams(*own->amount);
-    }
-    return std::nullopt;
-  }
-
-  /// What kitchens make weighs between that of a whipped cream and that of a boiled syrup (common practice).
-  static std::optional<Grams> of_unknown_density(const measure::Amount& amount) {
-    if (!amount.has_figure()) return std::nullopt;
-    return Grams{0.5 * amount.low_base().approximate(), 1.35 * amount.high_base().approximate()};
   }
 
   /// Gives every use of a thing its grams, once its mass is known or known to be unknown.
@@ -404,27 +376,18 @@ class Weigh {
       left -= grams;
     };
     for (Node c = work_.document.first_child(step.node); c != fiche::none; c = work_.document.next(c)) {
-      if (work_.document.el(c) == El::loss) lose(lost_by(work_.fiche.statement(c, At::amount), left));
+      if (work_.document.el(c) == El::loss) lose(lost_by(work_.fiche.statement(c, At::amount), left, way_.most));
     }
     // A loss in words says what is removed, as weighed afterwards.
     if (work_.document.find(step.node, At::removes) != fiche::none) lose(next == 0 ? removed(step) : 0);
     if (work_.document.find(step.node, At::reduce_by) != fiche::none) {
-      lose(lost_by(work_.fiche.statement(step.node, At::reduce_by), way_.most ? std::min(left, heaviest_in(step)) : left));
+      lose(lost_by(work_.fiche.statement(step.node, At::reduce_by), way_.most ? std::min(left, heaviest_in(step)) : left,
+                    way_.most));
     }
     if (work_.document.find(step.node, At::reduce_to) != fiche::none) {
-      lose(left - lost_by(work_.fiche.statement(step.node, At::reduce_to), left));
+      lose(left - lost_by(work_.fiche.statement(step.node, At::reduce_to), left, way_.most));
     }
     return in - left;
-  }
-
-  /// The grams a share or an amount of so much is. An amount by volume: as of water, what is reduced or left in a pan
-  /// being mostly that.
-  [[nodiscard]] double lost_by(const Statement* said, double of) const {
-    if (said == nullptr || !said->share) return unknown;
-    if (said->share->form == measure::Share::Form::fraction) return said->share->fraction.approximate() * of;
-    if (said->share->form == measure::Share::Form::rest) return unknown;
-    const auto grams = grams_of(said->share->amount, food::food_by_id("water"), {}, {});
-    return grams ? std::min(end_of(*grams), of) : unknown;
   }
 
   /// "Boil the wine with the shallots down by half": of all of it on the least way, of the wine on the most.
@@ -448,36 +411,6 @@ class Weigh {
     return sum;
   }
 
-  /// A loss that a step states too is the same loss. A reduction may be the loss in cooking that the yield states, or
-  /// not: on the least way both happen.
-  double after_yield_losses(Node owner, double mass) const {
-    const Node yield = work_.document.child(owner, El::yield);
-    if (yield == fiche::none) return mass;
-    for (Node c = work_.document.first_child(yield); c != fiche::none; c = work_.document.next(c)) {
-      if (work_.document.el(c) != El::loss) continue;
-      const std::string_view what = work_.document.get(c, At::what);
-      if (stated_by_a_step(owner, what) || (way_.most && what == "cooking" && a_step_reduces(owner))) continue;
-      mass -= lost_by(work_.fiche.statement(c, At::amount), mass);
-    }
-    return mass;
-  }
-
-  [[nodiscard]] bool is_of(const Step& step, Node owner) const { return step.component == owner || owner == flow_.whole.node; }
-
-  [[nodiscard]] bool stated_by_a_step(Node owner, std::string_view what) const {
-    return std::any_of(flow_.steps.begin(), flow_.steps.end(), [&](const Step& step) {
-      return is_of(step, owner) && std::any_of(step.losses.begin(), step.losses.end(), [&](const Lost& lost) {
-               return lost.node != step.node && work_.document.get(lost.node, At::what) == what;
-             });
-    });
-  }
-  [[nodiscard]] bool a_step_reduces(Node owner) const {
-    return std::any_of(flow_.steps.begin(), flow_.steps.end(), [&](const Step& step) {
-      return is_of(step, owner) && (work_.document.find(step.node, At::reduce_by) != fiche::none ||
-                                    work_.document.find(step.node, At::reduce_to) != fiche::none);
-    });
-  }
-
   // ---- totals
   void total_up() {
     double whole = 0;
@@ -489,7 +422,7 @@ class Weigh {
       if (!total.taken && !left_out) whole += component_[i];
     }
     if (flow_.components.empty()) whole = unknown;
-    whole_hull_.add(after_yield_losses(flow_.whole.node, whole));
+    whole_hull_.add(after_yield_losses(work_, flow_.whole.node, whole, way_.most));
     for (std::size_t i = 0; i < variant_of_.size(); ++i) {
       const auto& [component, number] = variant_of_[i];
       if (std::min(way_.variant, variants_in(component) - 1) != number) continue;

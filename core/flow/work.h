@@ -49,6 +49,8 @@ void list_things(Work& work);
 void list_steps(Work& work);
 /// Who takes what, and what comes of it.
 void join_steps(Work& work);
+/// How much each use takes, as far as it is said: Use::take and Use::share.
+void say_how_taken(Work& work);
 /// Ingredients that no mark takes, and components that a last one takes without a word.
 void assume_uses(Work& work);
 /// waits_for, order, circle.

@@ -3,6 +3,7 @@
 #include "core/rules/balance.h"
 #include "core/rules/figure_text.h"
 #include "core/rules/registry.h"
+#include "core/rules/sentence.h"
 
 namespace tamis::rules {
 namespace {
@@ -18,6 +19,7 @@ void look_at(Check& check, const flow::Thing& thing) {
     const bool stated = use.take == Take::share || use.take == Take::amount;
     if (!stated || step.optional || !step.branch.empty() || use.instead) return;
     if (check.document.find(step.node, fiche::At::repeat) != fiche::none) return;
+    if (says(words_around(check.document, step.node), {"rest", "remain", "keep", "reste", "resto", "übrig"})) return;
     if (use.take == Take::share) {
       most += use.share->approximate() * thing.grams->high;
     } else if (use.grams) {
@@ -53,7 +55,7 @@ const Rule less_used_than_listed = {
     .summary = "the steps take less of an ingredient than the list has",
     .explanation = R"(Half of the sugar goes in with the yolks, and the other half is never heard of again. The rule speaks where every step
 that takes of an ingredient says how much, and together they leave more than 10 % of it. Optional steps, branches and
-repeated steps are let be.)",
+repeated steps are let be, and so are sentences that speak of a rest.)",
     .bad = R"(    <ingredient id="sugar" food="sugar-white">200 g</ingredient>
     <ingredient id="milk" food="milk-whole">500 g</ingredient>
     <step>Whisk the <use of="milk">milk</use> with <use of="sugar" take="half">half of the sugar</use>.</step>)",
