@@ -1,5 +1,5 @@
-#ifndef TAMIS_CORE_FLOW_DISTANCE_GRAPH_H
-#define TAMIS_CORE_FLOW_DISTANCE_GRAPH_H
+#ifndef CORE_FLOW_DISTANCE_GRAPH_H
+#define CORE_FLOW_DISTANCE_GRAPH_H
 
 #include <optional>
 #include <span>

@@ -1,5 +1,5 @@
-#ifndef TAMIS_CORE_FLOW_STATED_TIME_H
-#define TAMIS_CORE_FLOW_STATED_TIME_H
+#ifndef CORE_FLOW_STATED_TIME_H
+#define CORE_FLOW_STATED_TIME_H
 
 #include <optional>
 #include <vector>

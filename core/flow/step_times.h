@@ -1,5 +1,5 @@
-#ifndef TAMIS_CORE_FLOW_STEP_TIMES_H
-#define TAMIS_CORE_FLOW_STEP_TIMES_H
+#ifndef CORE_FLOW_STEP_TIMES_H
+#define CORE_FLOW_STEP_TIMES_H
 
 #include <optional>
 #include <vector>

@@ -1,5 +1,5 @@
-#ifndef TAMIS_CORE_FLOW_TIME_NETWORK_H
-#define TAMIS_CORE_FLOW_TIME_NETWORK_H
+#ifndef CORE_FLOW_TIME_NETWORK_H
+#define CORE_FLOW_TIME_NETWORK_H
 
 #include <cstdint>
 #include <optional>

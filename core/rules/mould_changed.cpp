@@ -15,14 +15,14 @@ and times; deep ones go by the volume, and the depth is another. From 5 % of the
   <title>Example</title>
   <yield portions="8"><mould shape="frame" count="2" length="36 cm" width="26 cm" height="4 cm" fill="3 cm"/></yield>
   <component id="c" title="Component">
-    <ingredient id="cream" food="cream-35">900 g</ingredient>
+    <ingredient id="cream" food="cream-35">4.5 kg</ingredient>
   </component>
 </fiche>)",
     .good = R"(<fiche xmlns="urn:tamis:fiche:1" id="example" units="metric">
   <title>Example</title>
   <yield portions="9"><mould shape="frame" count="3" length="36 cm" width="26 cm" height="4 cm" fill="3 cm"/></yield>
   <component id="c" title="Component">
-    <ingredient id="cream" food="cream-35">900 g</ingredient>
+    <ingredient id="cream" food="cream-35">4.5 kg</ingredient>
   </component>
 </fiche>)",
     .source = "common practice",
