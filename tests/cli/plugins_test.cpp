@@ -1,0 +1,140 @@
+#include <catch2/catch.hpp>
+
+#include "tests/cli/process.h"
+
+using tamis::tests::Ran;
+using tamis::tests::run_tamis;
+using tamis::tests::TemporaryFolder;
+
+namespace {
+
+constexpr const char* fiche = R"(<fiche xmlns="urn:tamis:fiche:1" id="slice" lang="en">
+  <title>Walnut slice</title>
+</fiche>
+)";
+
+/// A kitchen with one plugin that adds one of each kind, and a fiche in it.
+class House {
+ public:
+  House() {
+    kitchen("");
+    folder.write("own/plugin.xml", R"(<manifest xmlns="urn:tamis:fiche:1" id="own" version="2" api="1">
+  <summary>All kinds</summary>
+  <adds id="own-check" kind="check" severity="error"><summary>what the house says</summary><note>Why it says so.</note></adds>
+  <adds id="loud" kind="conversion"/>
+  <adds id="paper" kind="export" ending="txt"/>
+  <adds id="two-papers" kind="export"/>
+  <takes name="word" kind="text" default="no">what is said</takes>
+</manifest>
+)");
+    folder.write("own/plugin.lua", R"(
+function own_check(fiche) fiche:say(nil, said(), "say less") end
+function loud(fiche) fiche.root:child("title"):set_text(tamis.upper(fiche.title)) end
+function paper(fiche) return fiche.title .. ": " .. tamis.settings.word .. "\n" end
+function two_papers(fiche) return {{name = "a.txt", bytes = "a"}, {name = "b.txt", bytes = "b"}} end
+)");
+    folder.write("own/helper.lua", "function said() return tamis.settings.word end\n");
+    folder.write("a.fiche.xml", fiche);
+  }
+
+  void kitchen(const std::string& setting, const std::string& more = {}) const {
+    folder.write("kitchen.xml", "<kitchen xmlns=\"urn:tamis:fiche:1\" name=\"Ferry Steps\">\n  <plugin id=\"own\" path=\"own\">" +
+                                    setting + "</plugin>" + more + "\n</kitchen>\n");
+  }
+
+  [[nodiscard]] Ran run(const std::vector<std::string>& words) const { return run_tamis(words, {}, folder.path()); }
+
+  TemporaryFolder folder;
+};
+
+}  // namespace
+
+TEST_CASE("a check hears the plugins that the kitchen names, in one process and in two", "[cli]") {
+  const House house;
+  const Ran one = house.run({"check", "."});
+  CHECK(one.exit == 1);
+  CHECK(one.out.find("a.fiche.xml:2:3: error: no [own-check]") != std::string::npos);
+  CHECK(one.out.find("→ say less") != std::string::npos);
+  const Ran two = house.run({"check", "--jobs", "2", "."});
+  CHECK(two.exit == one.exit);
+  CHECK(two.out == one.out);
+  house.kitchen("<setting name=\"word\">yes</setting>", "<rule id=\"own-check\" severity=\"off\"/>");
+  CHECK(house.run({"check", "a.fiche.xml"}).exit == 0);
+}
+
+TEST_CASE("a plugin that cannot be loaded stops the check with its file and place", "[cli]") {
+  const House house;
+  house.kitchen("<setting name=\"wrod\">yes</setting>");
+  Ran ran = house.run({"check", "a.fiche.xml"});
+  CHECK(ran.exit == 2);
+  CHECK(ran.err.find("kitchen.xml: a plugin cannot be loaded: line 2, column 33: the plugin own has no setting \"wrod\"; write "
+                     "word\n") != std::string::npos);
+  house.kitchen("");
+  house.folder.write("own/plugin.lua", "x = 1\nfunction own_chekc(\n");
+  ran = house.run({"check", "a.fiche.xml"});
+  CHECK(ran.exit == 2);
+  CHECK(ran.err.find("own/plugin.lua: a plugin cannot be loaded: line 2, column 1: ") != std::string::npos);
+  house.folder.write("kitchen.xml", "<kitchen xmlns=\"urn:tamis:fiche:1\" name=\"F\"><plugin id=\"house-stile\"/></kitchen>");
+  ran = house.run({"check", "a.fiche.xml"});
+  CHECK(ran.exit == 2);
+  CHECK(ran.err.find("there is no plugin \"house-stile\" in the box; write house-style") != std::string::npos);
+}
+
+TEST_CASE("a plugin that fails at work is an error finding, the others' findings stand", "[cli]") {
+  const House house;
+  house.folder.write("own/helper.lua", "function said() return nothing.here end\n");
+  const Ran ran = house.run({"check", "a.fiche.xml"});
+  CHECK(ran.exit == 1);
+  CHECK(ran.out.find("plugin own, own_check at helper.lua:1: there is no global \"nothing\" [plugin-error]") != std::string::npos);
+}
+
+TEST_CASE("an export goes to standard output, a file, or a folder, and over nothing unasked", "[cli]") {
+  const House house;
+  CHECK(house.run({"export", "--as", "paper", "a.fiche.xml"}).out == "Walnut slice: no\n");
+  CHECK(house.run({"export", "--as", "paper", "--set", "word=yes", "a.fiche.xml"}).out == "Walnut slice: yes\n");
+  Ran ran = house.run({"export", "--as", "paper", "--set", "wrod=yes", "a.fiche.xml"});
+  CHECK(ran.exit == 2);
+  CHECK(ran.err.find("has no setting \"wrod\"; write word") != std::string::npos);
+  ran = house.run({"export", "--as", "papr", "a.fiche.xml"});
+  CHECK(ran.exit == 2);
+  CHECK(ran.err == "tamis: export \"papr\": is added by no plugin; did you mean \"paper\"?\n");
+  ran = house.run({"export", "a.fiche.xml"});
+  CHECK(ran.exit == 2);
+  CHECK(ran.err.find("there is paper, two-papers") != std::string::npos);
+  CHECK(house.run({"export", "--as", "paper", "--write", "x.txt", "a.fiche.xml"}).exit == 0);
+  CHECK(house.folder.read("x.txt") == "Walnut slice: no\n");
+  CHECK(house.run({"export", "--as", "two-papers", "a.fiche.xml"}).exit == 2);
+  CHECK(house.run({"export", "--as", "two-papers", "--to", "out", "a.fiche.xml"}).exit == 0);
+  CHECK(house.folder.read("out/b.txt") == "b");
+  ran = house.run({"export", "--as", "two-papers", "--to", "out", "a.fiche.xml"});
+  CHECK(ran.exit == 2);
+  CHECK(ran.err == "tamis: out/a.txt: is there already; add --replace to write over it\n"
+                   "tamis: out/b.txt: is there already; add --replace to write over it\n");
+  CHECK(house.run({"export", "--as", "two-papers", "--replace", "--to", "out", "a.fiche.xml"}).exit == 0);
+  CHECK(house.run({"export", "--as", "paper", "--to", "all", "."}).exit == 0);
+  CHECK(house.folder.read("all/slice.txt") == "Walnut slice: no\n");
+}
+
+TEST_CASE("a plugin's conversion is printed or written", "[cli]") {
+  const House house;
+  CHECK(house.run({"convert", "--with", "loud", "a.fiche.xml"}).out.find("<title>WALNUT SLICE</title>") != std::string::npos);
+  CHECK(house.folder.read("a.fiche.xml") == fiche);
+  CHECK(house.run({"convert", "--with", "loud", "--write", "a.fiche.xml"}).exit == 0);
+  CHECK(house.folder.read("a.fiche.xml").find("<title>WALNUT SLICE</title>") != std::string::npos);
+  CHECK(house.run({"convert", "--with", "luod", "a.fiche.xml"}).err ==
+        "tamis: conversion \"luod\": is added by no plugin; did you mean \"loud\"?\n");
+  CHECK(house.run({"convert", "--with", "loud", "--units", "us", "a.fiche.xml"}).exit == 2);
+}
+
+TEST_CASE("plugins and their checks are listed and explained", "[cli]") {
+  const House house;
+  const Ran listed = house.run({"plugins"});
+  CHECK(listed.exit == 0);
+  CHECK(listed.out.starts_with("own 2 (the kitchen's): own\n"));
+  CHECK(listed.out.find("check own-check") != std::string::npos);
+  CHECK(listed.out.find("house-style 1 (in the box): ") != std::string::npos);
+  const Ran told = house.run({"explain", "own-check"});
+  CHECK(told.exit == 0);
+  CHECK(told.out == "own-check (error)\n  what the house says\n\n  Why it says so.\n\n  source: plugin own 2, own\n");
+  CHECK(house.run({"explain", "own-chekc"}).err.find("did you mean \"own-check\"?") != std::string::npos);
+}
