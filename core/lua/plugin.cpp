@@ -20,9 +20,11 @@ std::string file_name(const base::Source& source) {
   return path.substr(path.rfind('/') + 1);
 }
 
-/// A line of a program, from its first letter on.
+/// A line of a program, from its first letter on; the last one with letters before it, where it has none.
 base::Span line_span(const base::Source& source, int line) {
-  const std::string_view words = source.line(static_cast<std::uint32_t>(std::max(line, 1)));
+  std::string_view words;
+  for (auto number = static_cast<std::uint32_t>(std::max(line, 1)); number > 0 && words.empty(); --number)
+    words = source.line(number);
   if (words.empty()) return {};
   const auto start = static_cast<std::uint32_t>(words.data() - source.bytes().data());
   const auto indent = static_cast<std::uint32_t>(std::min(words.find_first_not_of(" \t"), words.size() - 1));

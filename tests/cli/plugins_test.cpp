@@ -67,7 +67,7 @@ TEST_CASE("a plugin that cannot be loaded stops the check with its file and plac
   house.kitchen("<setting name=\"wrod\">yes</setting>");
   Ran ran = house.run({"check", "a.fiche.xml"});
   CHECK(ran.exit == 2);
-  CHECK(ran.err.find("kitchen.xml: a plugin cannot be loaded: line 2, column 33: the plugin own has no setting \"wrod\"; write "
+  CHECK(ran.err.find("kitchen.xml: a plugin cannot be loaded: line 2, column 31: the plugin own has no setting \"wrod\"; write "
                      "word\n") != std::string::npos);
   house.kitchen("");
   house.folder.write("own/plugin.lua", "x = 1\nfunction own_chekc(\n");
