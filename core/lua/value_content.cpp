@@ -52,17 +52,17 @@ void add_parts(lua_State* state, ListMaker& list, const NodeValue& value, const 
 int element_prose(lua_State* state) {
   const NodeValue& value = element_at(state, 1);
   const Document& document = document_of(value);
-  std::string words;
+  Words words;
   if (document.kind(value.node) == NodeKind::element) {
     for (Node c = document.first_child(value.node); c != fiche::none; c = document.next(c)) {
       if (document.kind(c) == NodeKind::text)
-        words += document.value(c);
+        words.add(document.value(c));
       else if (document.kind(c) == NodeKind::element && fiche::is_mark(document, c))
-        words += document.all_text(c);
+        add_words_below(document, c, words);
     }
   }
-  spend(state, words.size() / 16);
-  push(state, plain_words(words));
+  spend(state, words.text().size() / 16);
+  push(state, words.text());
   return 1;
 }
 

@@ -106,7 +106,11 @@ int element_text(lua_State* state) {
     push(state, document.value(value.node));
     return 1;
   }
-  return push_words(state, document.all_text(value.node));
+  Words words;
+  add_words_below(document, value.node, words);
+  spend(state, words.text().size() / 16);
+  push(state, words.text());
+  return 1;
 }
 
 int element_own_text(lua_State* state) {

@@ -2,8 +2,8 @@
 
 #include <lua.h>
 
-#include "core/base/utf8.h"
-#include "core/fiche/prose.h"
+#include <algorithm>
+
 #include "core/lua/lists.h"
 #include "core/lua/meter.h"
 
@@ -64,10 +64,30 @@ std::vector<fiche::Node> elements_below(lua_State* state, const fiche::Document&
   return found;
 }
 
+void Words::add(std::string_view text) {
+  constexpr std::string_view blank = " \t\n";
+  while (!text.empty()) {
+    const std::size_t start = std::min(text.find_first_not_of(blank), text.size());
+    space_ = space_ || start > 0;
+    text.remove_prefix(start);
+    const std::size_t end = std::min(text.find_first_of(blank), text.size());
+    if (end == 0) continue;
+    if (space_ && !text_.empty()) text_ += ' ';
+    space_ = false;
+    text_ += text.substr(0, end);
+    text.remove_prefix(end);
+  }
+}
+
 std::string plain_words(std::string_view text) {
-  std::string folded = fiche::folded(text);
-  const std::string_view inner = base::trimmed(folded);
-  return inner.size() == folded.size() ? std::move(folded) : std::string(inner);
+  Words words;
+  words.add(text);
+  return words.text();
+}
+
+void add_words_below(const fiche::Document& document, fiche::Node top, Words& words) {
+  for (fiche::Node n = next_below(document, top, top); n != fiche::none; n = next_below(document, n, top))
+    if (document.kind(n) == fiche::NodeKind::text) words.add(document.value(n));
 }
 
 int push_elements(lua_State* state, Opened& opened, const std::vector<fiche::Node>& nodes) {

@@ -3,6 +3,7 @@
 
 #include <bitset>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/lua/values.h"
@@ -27,8 +28,19 @@ std::vector<fiche::Node> elements_below(lua_State* state, const fiche::Document&
 /// The node that comes after `node` in document order below `top`; none at the end.
 fiche::Node next_below(const fiche::Document& document, fiche::Node node, fiche::Node top);
 
-/// White space folded and trimmed.
+/// Words as they come, white space folded, that of both ends left out (core/fiche/prose.h: only space, tab, line feed).
+class Words {
+ public:
+  void add(std::string_view text);
+  [[nodiscard]] const std::string& text() const { return text_; }
+
+ private:
+  std::string text_;
+  bool space_ = false;  // one is due before the next word
+};
 std::string plain_words(std::string_view text);
+/// All text below a node, marks and blocks included.
+void add_words_below(const fiche::Document& document, fiche::Node top, Words& words);
 
 int push_elements(lua_State* state, Opened& opened, const std::vector<fiche::Node>& nodes);
 
