@@ -14,6 +14,7 @@
 #include "core/cli/json_text.h"
 #include "core/cli/line_reader.h"
 #include "core/cli/output.h"
+#include "core/cli/progress.h"
 #include "core/cli/surroundings.h"
 #include "core/format/format.h"
 
@@ -97,6 +98,7 @@ class CheckLines {
 
  private:
   bool take(const Outcome& outcome) {
+    progress_.step();
     totals_.add(outcome.totals);
     print(outcome.part);
     return !output_gone();
@@ -140,6 +142,7 @@ class CheckLines {
   const Request& request_;
   Surroundings surroundings_;
   Totals totals_;
+  Progress progress_{"line", nullptr};
   Crew crew_;
 };
 

@@ -8,6 +8,7 @@
 #include "core/cli/files.h"
 #include "core/cli/form.h"
 #include "core/cli/output.h"
+#include "core/cli/progress.h"
 
 namespace tamis::cli {
 namespace {
@@ -82,7 +83,17 @@ class CheckPaths {
     return found ? Exit::found : Exit::good;
   }
 
+  /// How many files the paths lead to: a walk without reading any.
+  [[nodiscard]] std::size_t count() const {
+    std::size_t files = 0;
+    const Found found = [&](const std::string&) { return ++files > 0; };
+    const Failed failed = [](const std::string&, const std::string&) { return true; };
+    for (const std::string& path : request_.words) for_each_path(path, found, failed);
+    return files;
+  }
+
   bool take(Outcome& outcome) {
+    progress_.step();
     totals_.add(outcome.totals);
     if (outcome.mendable) ++patches_;
     for (const Fault& fault : outcome.faults) tell(fault);
@@ -117,6 +128,7 @@ class CheckPaths {
   Totals totals_;
   std::size_t patches_ = 0;
   std::set<std::string> told_;
+  Progress progress_{"file", [this] { return count(); }};
   Crew crew_;
 };
 

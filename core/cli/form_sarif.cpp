@@ -1,4 +1,6 @@
 #include <cstddef>
+#include <functional>
+#include <unordered_set>
 
 #include "core/cli/form.h"
 #include "core/cli/json_text.h"
@@ -225,10 +227,10 @@ class SarifForm final : public Form {
   [[nodiscard]] std::string_view before(bool first) const override { return first ? "\n" : ",\n"; }
 
   void done(const std::string& path, const std::string& why) override {
-    if (why.empty())
-      add_line(artifacts_, artifact(path));
-    else
+    if (!why.empty())
       add_line(failures_, notification(path, why));
+    else if (listed_.insert(std::hash<std::string>{}(uri_of(path))).second)
+      add_line(artifacts_, artifact(path));
   }
 
   void end(const Totals& totals, Exit exit) override {
@@ -242,6 +244,7 @@ class SarifForm final : public Form {
 
  private:
   Spool artifacts_;
+  std::unordered_set<std::size_t> listed_;  // 3.14.15: no file twice; hashes, for they are small
   Spool failures_;
 };
 

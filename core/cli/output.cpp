@@ -17,6 +17,7 @@ namespace {
 struct Output {
   std::string gathered;
   bool gone = false;
+  bool passing = false;  // a passing line stands on the terminal
 };
 
 Output& output() {
@@ -36,11 +37,15 @@ bool write_all(int descriptor, std::string_view text) {
   return true;
 }
 
-bool terminal_with_colour(int descriptor) {
-  const char* refused = std::getenv("NO_COLOR");
-  if (refused != nullptr && *refused != '\0') return false;
+/// One that understands more than a typewriter.
+bool terminal(int descriptor) {
   const char* kind = std::getenv("TERM");
   return kind != nullptr && std::strcmp(kind, "dumb") != 0 && ::isatty(descriptor) == 1;
+}
+
+bool terminal_with_colour(int descriptor) {
+  const char* refused = std::getenv("NO_COLOR");
+  return (refused == nullptr || *refused == '\0') && terminal(descriptor);
 }
 
 bool steers(char32_t c) {
@@ -59,15 +64,31 @@ void print(std::string_view text) {
 
 void talk(std::string_view text) {
   flush_output();
+  clear_passing();
   write_all(STDERR_FILENO, text);
 }
 
 void say(std::string_view line) { talk(std::string(line) + "\n"); }
 
+bool talk_is_terminal() { return terminal(STDERR_FILENO); }
+
+void show_passing(std::string_view line) {
+  if (!talk_is_terminal()) return;
+  output().passing = true;
+  write_all(STDERR_FILENO, "\r" + std::string(line) + "\033[K");
+}
+
+void clear_passing() {
+  if (!output().passing) return;
+  output().passing = false;
+  write_all(STDERR_FILENO, "\r\033[K");
+}
+
 void complain(std::string_view line) { say("tamis: " + harmless(line)); }
 
 bool flush_output() {
   Output& out = output();
+  if (!out.gathered.empty()) clear_passing();
   if (!out.gone && !write_all(STDOUT_FILENO, out.gathered)) {
     out.gone = true;
     const int why = errno;

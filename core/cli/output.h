@@ -14,6 +14,12 @@ void talk(std::string_view text);
 /// The same, with a line end added.
 void say(std::string_view line);
 
+/// A passing line on the terminal that standard error is ("1200 of 30000 files"): it takes the place of the last one,
+/// and goes before anything else is written. Nothing happens where standard error is no terminal.
+void show_passing(std::string_view line);
+void clear_passing();
+bool talk_is_terminal();
+
 /// "tamis: " and the line: what went wrong with the command itself.
 void complain(std::string_view line);
 

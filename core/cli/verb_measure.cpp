@@ -80,6 +80,7 @@ class Measuring {
       complain("\"" + typed + "\" holds no figure");
       return Exit::found;
     }
+    turning_.oven = turning_.oven || on_a_dial(*read);
     if (!request_.has("in")) return overview(*read);
     const auto unit = measure::read_unit(request_.get("in"), reading_);
     if (!unit) return refuse(unit.fault(), Exit::failed);
@@ -115,6 +116,14 @@ class Measuring {
       for (const measure::Quantity& quantity : *side)
         if (quantity.unit->rough) return true;
     return amount.about;
+  }
+
+  /// Gas marks and thermostat numbers stand on ovens and nowhere else.
+  [[nodiscard]] static bool on_a_dial(const Amount& amount) {
+    for (const auto* side : {&amount.low, &amount.high})
+      for (const measure::Quantity& quantity : *side)
+        if (measure::is_gas_mark(*quantity.unit) || quantity.unit->id == "thermostat") return true;
+    return false;
   }
 
   Exit one(const Amount& amount, const Unit& unit) {

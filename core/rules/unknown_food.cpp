@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 
+#include "core/base/nearest.h"
 #include "core/base/utf8.h"
 #include "core/food/food.h"
 #include "core/rules/near_miss.h"
@@ -17,8 +18,11 @@ std::string advice_for(const Check& check, std::string_view id, std::string_view
   std::vector<std::string_view> ids;
   for (const auto& own : check.kitchen.foods) ids.push_back(own->id);
   for (const food::Food& one : food::foods()) ids.push_back(one.id);
+  // One slip away it is the id that was meant; further off, names that hold the word ("buter": the butters) come
+  // before an id that merely looks alike ("water").
+  const std::string_view alike = near_miss(id, ids).word;
   std::vector<std::string_view> near;
-  if (const std::string_view word = near_miss(id, ids).word; !word.empty()) near.push_back(word);
+  if (!alike.empty() && base::edit_distance(id, alike, 1) <= 1) near.push_back(alike);
   std::string words(id);
   std::replace(words.begin(), words.end(), '-', ' ');
   for (const std::string_view text : {std::string_view(words), name}) {
@@ -27,6 +31,7 @@ std::string advice_for(const Check& check, std::string_view id, std::string_view
       if (std::find(near.begin(), near.end(), match.food->id) == near.end()) near.push_back(match.food->id);
     }
   }
+  if (near.empty() && !alike.empty()) near.push_back(alike);
   if (near.empty()) return "look for it with tamis foods, or add it to the kitchen file as <food>";
   if (near.size() > 4) near.resize(4);
   return "write " + list_of(near) + ", or add it to the kitchen file as <food>";

@@ -6,3 +6,5 @@ add_executable(time_network_answers ${CMAKE_CURRENT_LIST_DIR}/networks/answers.c
 target_link_libraries(time_network_answers PRIVATE tamis_flow)
 tamis_script_test("against: NetworkX" ${Python3_EXECUTABLE} tests/against/networkx_check.py
                   $<TARGET_FILE:time_network_answers>)
+tamis_script_test("against: SARIF" ${Python3_EXECUTABLE} tests/against/report_forms.py sarif)
+tamis_script_test("against: JUnit" ${Python3_EXECUTABLE} tests/against/report_forms.py junit)

@@ -1,4 +1,8 @@
+#include <sys/stat.h>
+#include <unistd.h>
+
 #include <catch2/catch.hpp>
+#include <filesystem>
 
 #include "core/base/utf8.h"
 #include "tests/cli/process.h"
@@ -212,6 +216,52 @@ TEST_CASE("what cannot be read is said on standard error and the rest is still c
         "tamis: none.fiche.xml: cannot be read: there is no such file\n"
         "tamis: empty: holds no fiche (a file that ends in .fiche.xml or .fiche.json)\n"
         "1 file checked: 1 error found; 2 could not be checked; 1 with a sure fix (--mend)\n");
+}
+
+TEST_CASE("a folder that cannot be read is said, and what stands beside it is still checked", "[cli][check]") {
+  const TemporaryFolder folder;
+  folder.write("a/shut/x.fiche.xml", tamis::tests::good_fiche);
+  folder.write("a/z.fiche.xml", tamis::tests::good_fiche);
+  const std::string shut = folder.path() + "/a/shut";
+  REQUIRE(::chmod(shut.c_str(), 0) == 0);
+  if (::access(shut.c_str(), R_OK) == 0) {
+    // The superuser may read it all the same: a folder that is none in the end (a link in a circle) cannot be.
+    REQUIRE(::chmod(shut.c_str(), 0700) == 0);
+    std::filesystem::remove_all(shut);
+    const std::string deep = std::string(250, 'd');
+    std::string path = folder.path() + "/a";
+    REQUIRE(::chdir(path.c_str()) == 0);
+    for (int i = 0; i < 17; ++i) REQUIRE((::mkdir(deep.c_str(), 0700) == 0 && ::chdir(deep.c_str()) == 0));
+    REQUIRE(::chdir("/") == 0);
+    const Ran ran = run_tamis({"check", folder.path() + "/a"});
+    CHECK(ran.exit == 2);
+    CHECK(ran.err.find(": cannot be read: its name is too long\n") != std::string::npos);
+    CHECK(ran.err.ends_with("1 file checked: nothing found; 1 could not be checked\n"));
+    return;
+  }
+  const Ran ran = run_tamis({"check", "a"}, "", folder.path());
+  CHECK(::chmod(shut.c_str(), 0700) == 0);
+  CHECK(ran.exit == 2);
+  CHECK(ran.err ==
+        "tamis: a/shut: cannot be read: permission denied\n1 file checked: nothing found; 1 could not be checked\n");
+}
+
+TEST_CASE("a stream or a number of jobs that makes no sense is refused in words", "[cli][check]") {
+  check_rows({
+      {{"check", "--jobs", "two", "."}, "", 2, "", "tamis: --jobs is a number up to 256, or auto for one a core\n"},
+      {{"check", "--stream", "--report", "json"}, "", 2, "", "tamis: --stream has a form of its own; leave --report out\n"},
+      {{"check", "--stream", "none"}, "", 2, "", "tamis: none: cannot be read: there is no such file\n0 lines read: nothing found\n"},
+      {{"check", "--mend", "--report", "sarif", "x"},
+       "",
+       2,
+       "",
+       "tamis: --mend alone prints a patch; --report sarif goes with --mend --write, or without --mend\n"},
+  });
+}
+
+TEST_CASE("a gas mark is given in figures that an oven's dial has", "[cli][measure]") {
+  CHECK(run_tamis({"measure", "gas mark 4", "--in", "C"}).out.find(", oven dial 180") != std::string::npos);
+  CHECK(run_tamis({"measure", "176 °C", "--in", "F"}).out.find(", thermometer 349") != std::string::npos);
 }
 
 TEST_CASE("a broken kitchen file stops the check of what it stands over, and is said once", "[cli][check]") {

@@ -2,3 +2,5 @@ tamis_script_test("cli: examples show what the program prints" ${PROJECT_SOURCE_
 tamis_script_test("cli: reports hold to their schema" ${CMAKE_CURRENT_LIST_DIR}/report_check)
 tamis_script_test("cli: completion scripts work in their shells" ${CMAKE_CURRENT_LIST_DIR}/completion_check)
 tamis_script_test("cli: output that goes nowhere ends quietly" ${CMAKE_CURRENT_LIST_DIR}/pipe_check)
+tamis_script_test("cli: shared work gives the same bytes and leaves nobody over" ${CMAKE_CURRENT_LIST_DIR}/jobs_check)
+tamis_script_test("cli: what cannot be installed is said in clear words" ${CMAKE_CURRENT_LIST_DIR}/install_check)
