@@ -4,6 +4,7 @@
 #include "core/rules/near_miss.h"
 #include "core/rules/readiness.h"
 #include "core/rules/registry.h"
+#include "core/rules/sentence.h"
 
 namespace tamis::rules {
 namespace {
@@ -25,10 +26,20 @@ std::string joined(const std::vector<std::string_view>& words, std::string_view 
   return out;
 }
 
+/// Words that can be met or missed. What lives or dies with heat, cold and time is only held by a figure: "hot" is
+/// none.
+bool has_limit(const fiche::Document& document, Node control) {
+  const std::string words = document.all_text(control);
+  if (base::trimmed(words).empty()) return false;
+  const bool of_life = says(base::lower(document.get(control, At::hazard)),
+                            {"bacteria", "growth", "survival", "mould", "yeast", "spore", "toxin"});
+  return !of_life || words.find_first_of("0123456789") != std::string::npos;
+}
+
 void look_at(Check& check, Node control) {
   std::vector<std::string_view> missing;
   std::vector<std::string_view> to_write;
-  const bool limit = !base::trimmed(check.document.all_text(control)).empty();
+  const bool limit = has_limit(check.document, control);
   const auto ask = [&](bool there, std::string_view what, std::string_view write) {
     if (there) return;
     missing.push_back(what);
@@ -61,7 +72,8 @@ const Rule control_point_incomplete = {
     .topic = "sharing",
     .summary = "a control point without its limit, check, person or corrective action",
     .explanation = R"(Food safety rests on a control point, and it only works whole: a limit that can be met or missed, a check that
-tells which, someone who makes it, and what happens to the food when the limit is missed. "Check it is hot" is a hope.
+tells which, someone who makes it, and what happens to the food when the limit is missed. "Check it is hot" is a hope; where
+the hazard is something that grows or survives, the limit is a figure.
 
 A released fiche whose control point has no limit is an error; what else is missing is a warning, and on a tested fiche
 all of it is advice. Which points are needed and what their limits are is for local rules and the house's own plan, or

@@ -60,10 +60,13 @@ void look_at(Check& check, Node yield, const std::optional<flow::Grams>& made) {
   const auto fill = all_of(check, yield, At::fill);
   const double densest = 1.35;
   const double lightest = 0.2;
-  if (brim && made->low > *brim * densest) {
+  const auto room = fill ? fill : brim;
+  if (room && made->low > *room * densest) {
     check.say(check.document.head_span(mould),
-              grams_text(*made) + " do not go into a mould of " + figure_text(*brim, measure::Kind::volume),
-              "take more or larger moulds, or make less; say what stays over with <loss>");
+              grams_text(*made) + " do not go into " + figure_text(*room, measure::Kind::volume) +
+                  (fill ? ", as high as the moulds are said to be filled" : " of mould"),
+              fill ? "correct fill=\"…\", take more moulds, or make less; say what stays over with <loss>"
+                   : "take more or larger moulds, or make less; say what stays over with <loss>");
   } else if (fill && made->high < *fill * lightest) {
     check.say(check.document.head_span(mould),
               grams_text(*made) + " do not fill a mould to the " + figure_text(*fill, measure::Kind::volume) + " stated",
@@ -88,8 +91,8 @@ const Rule mould_does_not_fit = {
     .summary = "what is made does not fit its moulds",
     .explanation = R"(Two kilograms of cream in a frame of a litre and a half end on the tray. Where the inside of the moulds is known (a
 volume, or straight sides: round, ring, square, frame, tray), what is made is held against it: at the density of a
-boiled syrup, 1.35 g/ml, it must not come over the brim; at that of a light foam, 0.2 g/ml, it must reach the height
-that is stated. Between the two nothing is said.)",
+boiled syrup, 1.35 g/ml, it must not come over the brim or the height stated; at that of a light foam, 0.2 g/ml, it
+must reach that height. Between the two nothing is said.)",
     .bad = R"(    <yield><mould shape="frame" count="1" length="20 cm" width="15 cm" height="2 cm"/></yield>
     <ingredient id="cream" food="cream-35">500 g</ingredient>
     <ingredient id="milk" food="milk-whole">500 g</ingredient>

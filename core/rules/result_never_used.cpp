@@ -46,6 +46,26 @@ bool ends_its_component(const Check& check, int step) {
   return true;
 }
 
+bool is_of(const flow::Flow& flow, const flow::Thing& thing, Node component) {
+  if (thing.kind == flow::Thing::Kind::component) return thing.node == component;
+  return thing.kind == flow::Thing::Kind::result && thing.maker >= 0 && flow.steps[index_of(thing.maker)].component == component;
+}
+
+/// A later component puts others together, and nobody takes anything of this one.
+bool is_forgotten(const Check& check, Node component) {
+  if (check.document.get(component, At::optional) == "yes") return false;
+  bool put_together = false;
+  for (const flow::Use& use : check.flow.uses) {
+    const flow::Thing& thing = check.flow.things[index_of(use.thing)];
+    const Node taker = check.flow.steps[index_of(use.step)].component;
+    if (taker == component) continue;
+    if (is_of(check.flow, thing, component)) return false;
+    const bool from_elsewhere = thing.kind == flow::Thing::Kind::component || thing.kind == flow::Thing::Kind::result;
+    if (from_elsewhere && taker > component && !is_of(check.flow, thing, taker)) put_together = true;
+  }
+  return put_together;
+}
+
 void run(Check& check) {
   for (std::size_t i = 0; i < check.flow.things.size(); ++i) {
     const flow::Thing& thing = check.flow.things[i];
@@ -53,7 +73,8 @@ void run(Check& check) {
     if (thing.id.empty() || !thing.uses.empty()) continue;
     const flow::Step& step = check.flow.steps[index_of(thing.maker)];
     if (step.optional || !step.branch.empty() || is_divided(check.flow, thing.maker)) continue;
-    if (ends_its_component(check, thing.maker) || comes_back(check.flow, static_cast<int>(i)) || is_kept(check, thing)) continue;
+    if (ends_its_component(check, thing.maker) && !is_forgotten(check, step.component)) continue;
+    if (comes_back(check.flow, static_cast<int>(i)) || is_kept(check, thing)) continue;
     const fiche::Attr makes = check.document.find(step.node, At::makes);
     check.say(check.document.value_span(makes), "the step makes " + called(thing) + " and nothing uses it",
               "say which step takes it with <use of=\"…\">, say that it is kept, served or discarded, or take the name away");
@@ -71,8 +92,8 @@ const Rule result_never_used = {
     .explanation = R"(A result with a name is made for something. When no step takes it and the next starts on something else, part of the
 dish is lost on the way: a mark is missing, or a step.
 
-Not said of the last result of a component, of optional steps and branches, nor where the sentence says that it is
-kept, reserved, served or discarded.)",
+Not said of the last result of a component, unless a later component is put together from others and leaves this one
+out; nor of optional steps and branches, nor where the sentence says that it is kept, reserved, served or discarded.)",
     .bad = R"(    <ingredient id="milk" food="milk-whole">500 g</ingredient>
     <ingredient id="cream" food="cream-35">200 g</ingredient>
     <step makes="curds whey">Strain the <use of="milk">milk</use>.</step>
