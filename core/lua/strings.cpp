@@ -5,6 +5,7 @@
 
 #include <array>
 #include <cstdio>
+#include <cstring>
 #include <string>
 
 #include "core/lua/globals.h"
@@ -58,8 +59,9 @@ int push_found(lua_State* state, std::size_t at, std::size_t length) {
 
 int find_plain(lua_State* state, std::string_view subject, std::string_view wanted, std::size_t from) {
   spend(state, (subject.size() - from) / 16 * (wanted.size() / 16 + 1));
-  const std::size_t at = subject.find(wanted, from);
-  if (at != std::string_view::npos) return push_found(state, at, wanted.size());
+  const void* found = ::memmem(subject.data() + from, subject.size() - from, wanted.data(), wanted.size());
+  if (found != nullptr)
+    return push_found(state, static_cast<std::size_t>(static_cast<const char*>(found) - subject.data()), wanted.size());
   lua_pushnil(state);
   return 1;
 }

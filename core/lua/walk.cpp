@@ -2,8 +2,6 @@
 
 #include <lua.h>
 
-#include <algorithm>
-
 #include "core/lua/lists.h"
 #include "core/lua/meter.h"
 
@@ -65,17 +63,18 @@ std::vector<fiche::Node> elements_below(lua_State* state, const fiche::Document&
 }
 
 void Words::add(std::string_view text) {
-  constexpr std::string_view blank = " \t\n";
-  while (!text.empty()) {
-    const std::size_t start = std::min(text.find_first_not_of(blank), text.size());
-    space_ = space_ || start > 0;
-    text.remove_prefix(start);
-    const std::size_t end = std::min(text.find_first_of(blank), text.size());
-    if (end == 0) continue;
+  const auto blank = [](char c) { return c == ' ' || c == '\t' || c == '\n'; };
+  for (std::size_t at = 0; at < text.size();) {
+    if (blank(text[at])) {
+      space_ = true;
+      ++at;
+      continue;
+    }
+    const std::size_t start = at;
+    while (at < text.size() && !blank(text[at])) ++at;
     if (space_ && !text_.empty()) text_ += ' ';
     space_ = false;
-    text_ += text.substr(0, end);
-    text.remove_prefix(end);
+    text_ += text.substr(start, at - start);
   }
 }
 

@@ -70,20 +70,20 @@ end
 
 -- ------------------------------------------------------------------ units
 
-local function allowed_units()
-  local allowed = {}
-  for _, id in ipairs(settings.units) do
-    allowed[id] = true
+local function set_of(words)
+  local set = {}
+  for _, word in ipairs(words) do
+    set[word] = true
   end
-  return allowed
+  return set
 end
 
 function house_unit(fiche)
-  if #settings.units == 0 then
+  local units = settings.units
+  if #units == 0 then
     return
   end
-  local allowed = allowed_units()
-  local first = settings.units[1]
+  local allowed = set_of(units)
   for _, element in ipairs(fiche:all("ingredient", "amount", "food-temp", "oven-temp", "medium-temp", "room-temp", "time", "length")) do
     local value = element:value()
     if tamis.type(value) == "table" then
@@ -91,7 +91,7 @@ function house_unit(fiche)
     end
     local unit = tamis.type(value) == "amount" and value.unit
     if unit and not allowed[unit] then
-      local advice = 'write it in ' .. table.concat(settings.units, ", ")
+      local advice = 'write it in ' .. table.concat(units, ", ")
       if value.kind == "mass" and allowed.g then
         advice = 'write ' .. value:rounded("metric", element.kind == "ingredient" and element.food or nil)
       end
@@ -121,10 +121,7 @@ function house_verb(fiche)
   if #verbs == 0 then
     return
   end
-  local known = {}
-  for _, verb in ipairs(verbs) do
-    known[verb] = true
-  end
+  local known = set_of(verbs)
   for _, step in ipairs(fiche:steps()) do
     local text = step:texts()[1]
     local word = text and tamis.words(text.text)[1]
@@ -184,11 +181,12 @@ local function say_word(fiche, words, instead)
 end
 
 function house_word(fiche)
-  if #settings.instead_of == 0 then
+  local rows = settings.instead_of
+  if #rows == 0 then
     return
   end
   local all = fiche.root.text:lower()
-  for _, row in ipairs(settings.instead_of) do
+  for _, row in ipairs(rows) do
     local words, instead = row:match("^(.-)%s*:%s*(.+)$")
     words = words or row
     if all:find(words:lower(), 1, true) then
