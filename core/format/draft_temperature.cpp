@@ -148,6 +148,8 @@ Twin other_scale(const Desk& desk, base::Span rest, const measure::Amount& amoun
     const std::size_t close = text.find_first_not_of(" \t", end);
     if (close == std::string_view::npos || text[close] != ')') return {};
     end = close + 1;
+    // "(350 °F)10": without the bracket two words would become one.
+    if (!words_of(text.substr(end, 4)).empty() && words_of(text.substr(end, 4)).front().where.begin == 0) return {};
   }
   return {folded_space(text.substr(at, other.used)), end};
 }

@@ -75,6 +75,8 @@ TEST_CASE("a temperature in two scales is one, the other scale beside it", "[dra
       {"Bake at 180\u00B0C/350\u00B0F for 20 min.",
        "Bake at <oven-temp also=\"350\u00B0F\">180\u00B0C</oven-temp> for <time>20 min</time>."},
       {"Bake at 350 \u00B0F (180 \u00B0C) fan.", "Bake at <oven-temp also=\"180 \u00B0C\" mode=\"fan\">350 \u00B0F</oven-temp> fan."},
+      {"Bake at 180 \u00B0C (350 \u00B0F)10 min.",
+       "Bake at <oven-temp>180 \u00B0C</oven-temp> (<oven-temp>350 \u00B0F</oven-temp>)<time>10 min</time>."},
       {"Cook to 82 \u00B0C (180 \u00B0F).", "Cook to <food-temp also=\"180 \u00B0F\">82 \u00B0C</food-temp>."},
       {"Bake at 180 \u00B0C (160 \u00B0C fan).",
        "Bake at <oven-temp>180 \u00B0C</oven-temp> (<oven-temp mode=\"fan\">160 \u00B0C</oven-temp> fan)."},
