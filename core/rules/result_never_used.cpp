@@ -53,7 +53,7 @@ bool is_of(const flow::Flow& flow, const flow::Thing& thing, Node component) {
 
 /// A later component puts others together, and nobody takes anything of this one.
 bool is_forgotten(const Check& check, Node component) {
-  if (check.document.get(component, At::optional) == "yes") return false;
+  if (component == fiche::none || check.document.get(component, At::optional) == "yes") return false;
   bool put_together = false;
   for (const flow::Use& use : check.flow.uses) {
     const flow::Thing& thing = check.flow.things[index_of(use.thing)];

@@ -79,4 +79,14 @@ TEST_CASE("every fault planted in the demo kitchen is caught, and nothing else i
   }
 }
 
+TEST_CASE("a step outside every component is said, and its result is nobody's") {
+  const std::string text = R"(<fiche xmlns="urn:tamis:fiche:1" id="a"><title>A</title>
+  <step makes="b">Mix.</step>
+</fiche>)";
+  Surroundings surroundings{""};
+  const auto source = std::make_shared<base::Source>("a.fiche.xml", text);
+  CHECK(told(*source, check_source(source, surroundings).findings) ==
+        "2:3 error misplaced-element: <step> may not stand in <fiche>");
+}
+
 }  // namespace tamis::cli
