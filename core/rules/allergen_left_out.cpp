@@ -1,53 +1,27 @@
 #include <algorithm>
-#include <optional>
 
-#include "core/base/utf8.h"
-#include "core/rules/held_allergens.h"
 #include "core/rules/near_miss.h"
 #include "core/rules/readiness.h"
 #include "core/rules/registry.h"
-#include "core/rules/sentence.h"
+#include "core/tally/allergens.h"
 
 namespace tamis::rules {
 namespace {
 
-using fiche::At;
 using fiche::El;
 using fiche::Node;
-
-std::string_view singular(std::string_view name) {
-  return name.ends_with('s') && name.size() > 4 ? name.substr(0, name.size() - 1) : name;
-}
-
-/// The names of the law that a statement in plain words holds (English and French).
-food::Allergens named_in(std::string_view words) {
-  const std::string text = base::lower(words);
-  food::Allergens out = 0;
-  for (const food::AllergenName& name : food::allergen_names()) {
-    const std::string french = base::lower(name.french);
-    if (says(text, {singular(name.id), singular(name.english), singular(french)})) out |= name.bit;
-  }
-  return out;
-}
-
-/// What the statement says is in it; empty where it cannot be read.
-std::optional<food::Allergens> stated(const Check& check, Node statement) {
-  std::vector<std::string_view> unknown;
-  const fiche::Attr contains = check.document.find(statement, At::contains);
-  if (contains != fiche::none) return food::read_allergens(check.document.attribute_value(contains), unknown);
-  const std::string_view language = check.fiche.reading.language;
-  if (!language.starts_with("en") && !language.starts_with("fr")) return {};
-  return named_in(check.document.all_text(statement));
-}
+using tally::allergen_list;
+using tally::AllergenLine;
+using tally::left_out;
 
 /// "milk (butter, cream), egg (yolks)".
-std::string said_list(food::Allergens missing, const std::vector<HeldAllergens>& held, food::Allergens given) {
+std::string said_list(food::Allergens missing, const std::vector<AllergenLine>& held, food::Allergens given) {
   std::string out;
   for (const food::AllergenName& name : food::allergen_names()) {
     if ((missing & name.bit) == 0) continue;
     std::vector<std::string_view> foods;
-    for (const HeldAllergens& one : held) {
-      const bool holds = (left_out(one.bits, given) & name.bit) != 0;
+    for (const AllergenLine& one : held) {
+      const bool holds = !one.option && (left_out(one.sure, given) & name.bit) != 0;
       if (holds && std::find(foods.begin(), foods.end(), one.food) == foods.end()) foods.push_back(one.food);
     }
     std::string list;
@@ -63,25 +37,28 @@ void run(Check& check) {
   if (!is_shared(check)) return;
   const Node statement = check.document.child(check.document.root(), El::allergens);
   if (statement == fiche::none) return;  // no-allergen-statement says so
-  const std::optional<food::Allergens> given = stated(check, statement);
-  if (!given) return;
-  const std::vector<HeldAllergens> held = held_allergens(check);
+  const auto stated = tally::stated_allergens(check.document, statement, check.fiche.reading.language);
+  if (!stated) return;
+  const food::Allergens given = stated->contains;
+  const std::vector<AllergenLine> held = tally::allergen_lines(check.document, check.kitchen, check.library);
   food::Allergens missing = 0;
   std::string specified;
-  for (const HeldAllergens& one : held) {
-    missing |= left_out(one.bits, *given);
-    if (left_out(one.bits, *given) != 0 && !one.specified.empty()) specified = one.specified;
+  for (const AllergenLine& one : held) {
+    if (one.option) continue;
+    missing |= left_out(one.sure, given);
+    if (left_out(one.sure, given) != 0 && !one.specified.empty()) specified = one.specified;
   }
   if (missing == 0) return;
   const std::string sure = specified.empty() ? "assumed from the usual food" : "so the supplier's specification of " + specified;
   base::Finding& finding = say_to_share(
-      check, check.document.head_span(statement), "the allergens leave out " + said_list(missing, held, *given),
-      "write contains=" + quoted(allergen_list(*given | missing, " ")) + "; " + sure +
+      check, check.document.head_span(statement), "the allergens leave out " + said_list(missing, held, given),
+      "write contains=" + quoted(allergen_list(given | missing, " ")) + "; " + sure +
           (specified.empty() ? ", and the supplier's specification and local law decide" : "; local law decides how it is named"));
   if (!specified.empty() && readiness_of(check.document) == Readiness::released) check.worsen(finding, base::Severity::error);
-  for (const HeldAllergens& one : held) {
-    if (left_out(one.bits, *given) == 0) continue;
-    finding.related.push_back({check.document.head_span(one.where), "holds " + allergen_list(left_out(one.bits, *given), ", "), {}, {}, {}});
+  for (const AllergenLine& one : held) {
+    const food::Allergens more = one.option ? 0 : left_out(one.sure, given);
+    if (more == 0) continue;
+    finding.related.push_back({check.document.head_span(one.where), "holds " + allergen_list(more, ", "), {}, {}, {}});
   }
 }
 

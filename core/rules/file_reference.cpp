@@ -31,46 +31,6 @@ void collect_ids(const fiche::Document& document, Node n, std::vector<std::strin
 
 }  // namespace
 
-FileReference split_reference(std::string_view reference) {
-  reference = base::trimmed(reference);
-  const std::size_t hash = reference.find('#');
-  if (hash == reference.npos) return {reference, {}};
-  return {reference.substr(0, hash), reference.substr(hash + 1)};
-}
-
-Target follow(const fiche::Document& from, std::string_view file, fiche::Library& library) {
-  Target target;
-  if (file.empty()) {
-    target.document = &from;
-    return target;
-  }
-  auto opened = library.open(from.source().path(), file);
-  if (opened) {
-    target.held = *opened;
-    target.document = target.held.get();
-  } else {
-    target.fault = opened.fault();
-  }
-  return target;
-}
-
-std::vector<Node> components_of(const fiche::Document& document) {
-  std::vector<Node> out;
-  const Node root = document.root();
-  if (root == fiche::none) return out;
-  for (Node c = document.first_child(root); c != fiche::none; c = document.next(c)) {
-    if (document.kind(c) == fiche::NodeKind::element && document.el(c) == El::component) out.push_back(c);
-  }
-  return out;
-}
-
-Node component_named(const fiche::Document& document, std::string_view id) {
-  for (const Node n : components_of(document)) {
-    if (base::trimmed(document.get(n, At::id)) == id) return n;
-  }
-  return fiche::none;
-}
-
 std::vector<std::string_view> ids_in(const fiche::Document& document, Node n) {
   std::vector<std::string_view> out;
   if (n != fiche::none) collect_ids(document, n, out);

@@ -1,7 +1,7 @@
-#include "core/rules/held_allergens.h"
 #include "core/rules/near_miss.h"
 #include "core/rules/readiness.h"
 #include "core/rules/registry.h"
+#include "core/tally/allergens.h"
 
 namespace tamis::rules {
 namespace {
@@ -11,8 +11,10 @@ using fiche::El;
 void run(Check& check) {
   if (!is_shared(check) || check.document.child(check.document.root(), El::allergens) != fiche::none) return;
   food::Allergens bits = 0;
-  for (const HeldAllergens& held : held_allergens(check)) bits |= held.bits;
-  const std::string list = allergen_list(bits, " ");
+  for (const tally::AllergenLine& held : tally::allergen_lines(check.document, check.kitchen, check.library)) {
+    if (!held.option) bits |= held.sure;
+  }
+  const std::string list = tally::allergen_list(bits, " ");
   say_to_share(check, place_of_fiche(check.document), "nothing says which allergens it holds",
                list.empty() ? "add <allergens> with what the suppliers' specifications say, and say so when there are none"
                             : "add <allergens contains=" + quoted(list) +

@@ -3,18 +3,8 @@
 #include "core/base/utf8.h"
 
 namespace tamis::rules {
-namespace {
 
 using fiche::Node;
-
-bool starts_word(std::string_view text, std::size_t at) {
-  if (at == 0) return true;
-  const auto before = static_cast<unsigned char>(text[at - 1]);
-  const bool letter = (before >= 'a' && before <= 'z') || before >= 0x80;
-  return !letter;
-}
-
-}  // namespace
 
 std::string words_before(const fiche::Document& document, Node mark) {
   std::string out;
@@ -38,15 +28,6 @@ Node step_of(const fiche::Document& document, Node n) {
 std::string words_around(const fiche::Document& document, Node n) {
   const Node step = step_of(document, n);
   return base::lower(document.all_text(step == fiche::none ? document.parent(n) : step));
-}
-
-bool says(std::string_view text, std::initializer_list<std::string_view> words) {
-  for (const std::string_view word : words) {
-    for (std::size_t at = text.find(word); at != text.npos; at = text.find(word, at + 1)) {
-      if (starts_word(text, at)) return true;
-    }
-  }
-  return false;
 }
 
 bool says_oven(std::string_view text) {

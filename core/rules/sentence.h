@@ -1,10 +1,10 @@
 #ifndef CORE_RULES_SENTENCE_H
 #define CORE_RULES_SENTENCE_H
 
-#include <initializer_list>
 #include <string>
 #include <string_view>
 
+#include "core/base/says.h"
 #include "core/fiche/document.h"
 
 namespace tamis::rules {
@@ -19,8 +19,7 @@ std::string words_around(const fiche::Document& document, fiche::Node n);
 /// The step around a node; none when there is none.
 fiche::Node step_of(const fiche::Document& document, fiche::Node n);
 
-/// Whether the text holds one of these, each at the start of a word.
-bool says(std::string_view lower_text, std::initializer_list<std::string_view> words);
+using base::says;
 
 /// Words for an oven or what is done in one (en, fr, de, es).
 bool says_oven(std::string_view lower_text);

@@ -67,12 +67,12 @@ TEST_CASE("the house's dated specification counts before the usual food, and mak
   const tamis::fiche::Kitchen house = tests::kitchen_of(
       R"(<food id="spread" like="margarine" contains="milk soy" specified="2026-03-02"/><food id="plain" like="butter-unsalted" contains="" specified="2026-03-02"/>)");
   const std::string spread = R"(<ingredient id="b" food="spread" name="spread">10 g</ingredient><step do="mix">Mix the <use of="b">spread</use>.</step>)";
-  const tests::Checked found = tests::check_text(fiche_of(spread, "<allergens contains=\"egg\"/>"), house);
+  const tests::Checked found = tests::check_text(fiche_of(spread, "<allergens>None.</allergens>"), house);
   REQUIRE(found.rules() == "allergen-left-out");
   CHECK(found.findings[0].message == "the allergens leave out soy (spread), milk (spread)");
   CHECK(found.findings[0].severity == base::Severity::error);
   CHECK(found.findings[0].advice.find("specification of 2026-03-02") != std::string::npos);
-  const tests::Checked assumed = tests::check_text(fiche_of(butter, "<allergens contains=\"egg\"/>"), house);
+  const tests::Checked assumed = tests::check_text(fiche_of(butter, "<allergens>None.</allergens>"), house);
   REQUIRE(assumed.rules() == "allergen-left-out");
   CHECK(assumed.findings[0].severity == base::Severity::warning);
   CHECK(assumed.findings[0].advice.find("assumed from the usual food") != std::string::npos);
@@ -101,4 +101,46 @@ TEST_CASE("components kept in other files bring their allergens along") {
   CHECK(left_out(R"(<component id="p" title="P" from="base.fiche.xml#paste"><override ingredient="fat" food="oil-olive">10 g</override></component>)") ==
         "the allergens leave out nuts (walnuts in Base)");
   CHECK(left_out(R"(<component id="p" title="P" from="nowhere.fiche.xml#paste"/>)") == "");
+}
+
+TEST_CASE("an allergen that no ingredient can bring is asked about, unless a food is not known") {
+  const auto not_found = [](const std::string& component, const std::string& statement) {
+    const tests::Checked checked = tests::check_text(fiche_of(component, statement));
+    for (const base::Finding& finding : checked.findings) {
+      if (finding.rule == "allergen-not-found") return finding.message;
+    }
+    return std::string();
+  };
+  CHECK(not_found(butter, "<allergens contains=\"milk celery mustard\"/>") ==
+        "the allergens name celery, mustard, and no ingredient brings them");
+  CHECK(not_found(butter, "<allergens contains=\"milk\" may-contain=\"nuts\"/>") == "");
+  CHECK(not_found(butter, "<allergens contains=\"milk sulphites\"/>") == "");
+  CHECK(not_found(butter, "<allergens>Milk, celery.</allergens>") == "");
+  const std::string unknown = R"(<ingredient id="u" name="the house's spice mix">10 g</ingredient><step do="mix">Mix the <use of="u">it</use>.</step>)";
+  CHECK(not_found(unknown, "<allergens contains=\"celery\"/>") == "");
+  const std::string coconut = R"(<ingredient id="u" food="coconut-fresh">10 g</ingredient><step do="mix">Mix the <use of="u">it</use>.</step>)";
+  CHECK(not_found(coconut, "<allergens contains=\"nuts\"/>") == "");
+  CHECK(not_found(coconut, "<allergens contains=\"milk\"/>") == "the allergens name milk, and no ingredient brings it");
+  const std::string chocolate = R"(<ingredient id="u" food="chocolate-dark-70">10 g</ingredient><step do="mix">Mix the <use of="u">it</use>.</step>)";
+  CHECK(not_found(chocolate, "<allergens contains=\"soy\"/>") == "");  // usual in it
+}
+
+TEST_CASE("what an option brings must be named somewhere in the statement") {
+  const auto option = [](const std::string& component, const std::string& statement) {
+    const tests::Checked checked = tests::check_text(fiche_of(component, statement));
+    for (const base::Finding& finding : checked.findings) {
+      if (finding.rule == "allergen-in-an-option") return finding.message;
+    }
+    return std::string();
+  };
+  const std::string swap = R"(<ingredient id="o" food="oil-olive" name="oil">10 g<swap food="butter-unsalted">butter</swap></ingredient>
+<step do="mix">Mix the <use of="o">oil</use>.</step>)";
+  CHECK(option(swap, "<allergens contains=\"\">None.</allergens>") == "with unsalted butter it holds milk, and the allergens do not say so");
+  CHECK(option(swap, "<allergens contains=\"nuts\">Milk, when butter is taken.</allergens>") == "");
+  CHECK(option(swap, "<allergens contains=\"nuts\" may-contain=\"milk\"/>") == "");
+  // What is in it anyway is another rule's.
+  CHECK(option(butter + swap, "<allergens contains=\"nuts\"/>") == "");
+  const std::string optional = R"(<ingredient id="o" food="cream-35" name="cream" optional="yes">10 g</ingredient>
+<step do="mix">Mix the <use of="o">cream</use>.</step>)";
+  CHECK(option(optional, "<allergens contains=\"nuts\"/>") == "with cream it holds milk, and the allergens do not say so");
 }
