@@ -130,6 +130,17 @@ struct Total {
   bool taken = false;              ///< of a component: a step elsewhere takes it or a result of it
 };
 
+/// The masses on one way through the recipe, in g, by index; NaN where the fiche does not let us know. What does not
+/// happen on it weighs nothing.
+struct Masses {
+  bool most = false;            ///< the most way; else the least
+  int variant = 0;
+  std::vector<double> things;   ///< of a result what comes of its step, for whoever takes it
+  std::vector<double> uses;
+  std::vector<double> in, out;  ///< of steps
+  std::vector<double> lost;     ///< Step::losses, step after step
+};
+
 /// The graph of steps and results of one fiche, and the masses through it. Where steps go in a circle, `circle` holds
 /// one such round and masses on it stay empty.
 struct Flow {
@@ -139,6 +150,7 @@ struct Flow {
   std::vector<Total> components;   ///< in document order
   std::vector<Total> variants;     ///< likewise; what the component comes to with it
   Total whole;
+  std::vector<Masses> ways;        ///< the ways that the masses above are the hull of
   std::vector<int> order;          ///< steps, each behind those it waits for; those on a circle are left out
   std::vector<int> circle;         ///< steps of one circle, each waits for the next, the last for the first
   std::vector<std::pair<fiche::Node, int>> by_node;      ///< things with an element of their own, sorted

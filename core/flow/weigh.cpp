@@ -108,6 +108,7 @@ class Weigh {
     std::fill(component_.begin(), component_.end(), unknown);
     for (std::size_t i = 0; i < thing_.size(); ++i) thing_[i] = stated_mass(static_cast<int>(i));
     components_without_steps();
+    lost_.clear();
     for (const int step : flow_.order) work_out(step);
     for (std::size_t i = 0; i < thing_.size(); ++i) thing_hull_[i].add(thing_[i]);
     for (std::size_t i = 0; i < use_.size(); ++i) use_hull_[i].add(use_[i]);
@@ -116,6 +117,20 @@ class Weigh {
       out_hull_[i].add(out_[i]);
     }
     total_up();
+    keep_way();
+  }
+
+  /// Losses were met in the order of the work; they are kept in that of the steps.
+  void keep_way() {
+    Masses& kept = flow_.ways.emplace_back(Masses{way_.most, way_.variant, thing_, use_, in_, out_, {}});
+    std::size_t all = 0;
+    std::vector<std::size_t> first(flow_.steps.size());
+    for (std::size_t i = 0; i < flow_.steps.size(); ++i) {
+      first[i] = all;
+      all += flow_.steps[i].losses.size();
+    }
+    kept.lost.assign(all, unknown);
+    for (const auto& [step, number, grams] : lost_) kept.lost[first[idx(step)] + number] = grams;
   }
 
   double end_of(const Grams& grams) const { return way_.most ? grams.high : grams.low; }
@@ -364,7 +379,10 @@ class Weigh {
 
   // ---- losses
   double no_losses(const Step& step) {
-    for (std::size_t i = 0; i < step.losses.size(); ++i) loss_hull_[idx(step.index)][i].add(0);
+    for (std::size_t i = 0; i < step.losses.size(); ++i) {
+      loss_hull_[idx(step.index)][i].add(0);
+      lost_.push_back({step.index, i, 0});
+    }
     return 0;
   }
 
@@ -372,6 +390,7 @@ class Weigh {
     double left = in;
     std::size_t next = 0;
     const auto lose = [&](double grams) {
+      lost_.push_back({step.index, next, grams});
       loss_hull_[idx(step.index)][next++].add(grams);
       left -= grams;
     };
@@ -458,6 +477,12 @@ class Weigh {
   const std::vector<std::optional<Grams>>& outside_;
   std::vector<std::pair<Node, int>> variant_of_;  // component and number of each of Flow::variants
   Way way_;
+  struct LostHere {
+    int step;
+    std::size_t number;
+    double grams;
+  };
+  std::vector<LostHere> lost_;
   std::vector<double> thing_, use_, in_, out_, component_;
   std::vector<bool> spread_;
   std::vector<Hull> thing_hull_, use_hull_, in_hull_, out_hull_, component_hull_, variant_hull_;

@@ -1,0 +1,117 @@
+#include "core/flow/do_actions.h"
+
+#include <algorithm>
+
+#include "core/base/utf8.h"
+
+namespace tamis::flow {
+namespace {
+
+using Rest = Action::Rest;
+using Reason = Why::Reason;
+
+// The most of each, as a share of the mass (common practice).
+constexpr double most_juice = 0.35;    // a roast joint well done; thawed meat and berries less
+constexpr double most_trim = 0.35;     // peel, core, bone
+constexpr double most_shed = 0.05;     // into water that is poured away
+constexpr double most_fat_taken = 0.2; // fried dough, crisps more
+constexpr double most_pan = 0.05;      // of what fries in a counted fat, some stays in the pan
+constexpr double most_swelling = 2.5;  // g of water a g of dry pulse, rice or pasta
+constexpr double film = 0.03;          // on the sieve, whatever is in it
+
+bool holds(const Point& point, std::initializer_list<food::Role> roles) {
+  return std::any_of(roles.begin(), roles.end(), [&](food::Role role) {
+    return (point.roles & (1U << static_cast<unsigned>(role))) != 0;
+  });
+}
+
+bool letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '-'; }
+
+void because(Why& why, Reason reason, int step) { why = {reason, -1, step}; }
+
+void part(Point& point, double most, Reason reason, int step) {
+  point.matter.gone = std::min(1.0, point.matter.gone + most);
+  because(point.why_grams, reason, step);
+  because(point.why_shares, reason, step);
+}
+
+void swell(Point& point, const Bath& bath, int step) {
+  if (!bath.water) return;
+  const Matter& matter = point.matter;
+  const double dry = 1 - matter[Constituent::water].low - matter[Constituent::fat].low - matter[Constituent::sugars].low;
+  point.matter.took_water += most_swelling * std::max(0.0, dry);
+  part(point, most_shed, Reason::swelling, step);
+}
+
+/// Once for a step, whatever it does with it.
+void lose(Point& point, Rest rest, const Bath& bath, double pieces, int step) {
+  switch (rest) {
+    case Rest::all: return;
+    case Rest::drips:
+      if (holds(point, {food::Role::meat, food::Role::fish, food::Role::fruit})) part(point, most_juice, Reason::juice, step);
+      return;
+    case Rest::behind: return part(point, std::min(1.0, pieces + film), Reason::sieve, step);
+    case Rest::trims: return part(point, most_trim, Reason::trim, step);
+    case Rest::swells: return swell(point, bath, step);
+    case Rest::sheds:
+      if (bath.water) part(point, most_shed, Reason::swelling, step);
+      return;
+    case Rest::fat:
+      if (bath.fat) point.matter.took_fat += most_fat_taken;
+      part(point, bath.fat ? most_shed : most_pan, Reason::frying, step);
+      return;
+  }
+}
+
+}  // namespace
+
+Doing doing_of(const fiche::Fiche& fiche, const fiche::Step& step) {
+  Doing doing;
+  for (const std::string_view word : step.actions) {
+    if (const Action* action = action_named(word)) {
+      doing.actions.push_back(action);
+    } else if (doing.unknown.empty()) {
+      doing.unknown = word;
+    }
+  }
+  if (!step.actions.empty()) return doing;
+  const fiche::Document& document = *fiche.document;
+  const fiche::Node first = document.first_child(step.node);
+  if (first != fiche::none && document.kind(first) == fiche::NodeKind::text) {
+    const std::string_view text = base::trimmed(document.value(first));
+    const auto* end = std::find_if_not(text.begin(), text.end(), letter);
+    const std::string word = base::lower(text.substr(0, static_cast<std::size_t>(end - text.begin())));
+    if (const Action* action = action_named(word)) doing.actions.push_back(action);
+  }
+  doing.nothing = doing.actions.empty();
+  return doing;
+}
+
+void lose_unsaid(Point& point, const Doing& doing, const Bath& bath, double pieces, bool stated, int step) {
+  double off = 0;
+  std::vector<Rest> done;
+  for (const Action* action : doing.actions) {
+    if (action->air != Action::Air::keeps) point.air = action->air;
+    const bool under_water = bath.water && action->heats() && action->rest != Rest::all;
+    if (!under_water) off = std::max(off, action->off);
+    if (stated || std::find(done.begin(), done.end(), action->rest) != done.end()) continue;
+    done.push_back(action->rest);
+    lose(point, action->rest, bath, pieces, step);
+  }
+  if (stated || off <= 0) return;
+  const double can_go = point.matter[Constituent::water].high + point.matter[Constituent::alcohol].high;
+  point.matter.off = std::min({point.matter.off + off, can_go, 1.0});
+  if (point.matter.off <= 0) return;
+  if (!point.why_grams.any()) because(point.why_grams, Reason::steam, step);
+  if (!point.why_shares.any()) because(point.why_shares, Reason::steam, step);
+}
+
+void forget(Point& point, Why why) {
+  point.grams = std::numeric_limits<double>::quiet_NaN();
+  point.matter = unknown_matter();
+  point.celsius = {-open_end, open_end};
+  point.heat = {};
+  point.why_grams = point.why_shares = point.why_celsius = why;
+}
+
+}  // namespace tamis::flow

@@ -1,0 +1,34 @@
+#ifndef CORE_FLOW_DO_ACTIONS_H
+#define CORE_FLOW_DO_ACTIONS_H
+
+#include <string_view>
+#include <vector>
+
+#include "core/flow/point.h"
+
+namespace tamis::flow {
+
+/// What a step does, in order: the words of its do; without a do, the verbs that open its sentences, where they are
+/// words of actions.inc (English).
+struct Doing {
+  std::vector<const Action*> actions;
+  std::string_view unknown;  ///< a word of its do that nobody knows
+  bool nothing = false;      ///< neither a do nor a verb of ours
+};
+Doing doing_of(const fiche::Fiche& fiche, const fiche::Step& step);
+
+/// What lies around the food and is not of it: the water it boils in, the fat it fries in.
+struct Bath {
+  bool water = false, fat = false;
+};
+
+/// What the actions do to mass and composition where the step does not say how much, and to the air in it. `pieces`: the
+/// most that can stay in a sieve, a share of it. `stated`: the step says what is lost.
+void lose_unsaid(Point& point, const Doing& doing, const Bath& bath, double pieces, bool stated, int step);
+
+/// Nothing is known of it any more but what foods are in it.
+void forget(Point& point, Why why);
+
+}  // namespace tamis::flow
+
+#endif
