@@ -54,6 +54,7 @@ class Reader {
   void read_child(Node n) {
     switch (document_.el(n)) {
       case El::oven: return read_oven(n);
+      case El::cold: return read_cold(n);
       case El::machine: return read_machine(n);
       case El::scales: return read_scales(n);
       case El::thermometer:
@@ -83,6 +84,11 @@ class Reader {
       (fahrenheit ? out_.tools.oven_step_f : out_.tools.oven_step_c) = step->low.front().value;
     }
     out_.ovens.push_back(std::move(oven));
+  }
+
+  void read_cold(Node n) {
+    const auto at = temperature(n, At::at);
+    out_.colds.push_back({text(n, At::id), text(n, At::kind), at ? std::optional(at->low_base()) : std::nullopt, n});
   }
 
   void read_machine(Node n) {

@@ -27,6 +27,11 @@ struct Kitchen {
     std::optional<base::Ratio> least_c, most_c, step_c, offset_c;
     Node node = none;
   };
+  struct Cold {
+    std::string id, kind;  ///< kind: "fridge", "freezer", "blast-chiller"
+    std::optional<base::Ratio> at_c;
+    Node node = none;
+  };
   struct Machine {
     std::string id, kind, name;
     std::optional<measure::Amount> least, most;
@@ -48,6 +53,7 @@ struct Kitchen {
   std::optional<measure::System> system;
   std::optional<base::Ratio> altitude_m;
   std::vector<Oven> ovens;
+  std::vector<Cold> colds;
   std::vector<Machine> machines;
   measure::KitchenTools tools;
   std::map<std::string, measure::Amount, std::less<>> meanings;  ///< trade word id → what the house means

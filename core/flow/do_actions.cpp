@@ -17,6 +17,7 @@ constexpr double most_shed = 0.05;     // into water that is poured away
 constexpr double most_fat_taken = 0.2; // fried dough, crisps more
 constexpr double most_pan = 0.05;      // of what fries in a counted fat, some stays in the pan
 constexpr double most_swelling = 2.5;  // g of water a g of dry pulse, rice or pasta
+constexpr double most_below_boil = 0.03;
 constexpr double film = 0.03;          // on the sieve, whatever is in it
 
 bool holds(const Point& point, std::initializer_list<food::Role> roles) {
@@ -87,7 +88,7 @@ Doing doing_of(const fiche::Fiche& fiche, const fiche::Step& step) {
   return doing;
 }
 
-void lose_unsaid(Point& point, const Doing& doing, const Bath& bath, double pieces, bool stated, int step) {
+void lose_unsaid(Point& point, const Doing& doing, const Bath& bath, double pieces, bool stated, bool stays_below, int step) {
   double off = 0;
   std::vector<Rest> done;
   for (const Action* action : doing.actions) {
@@ -98,6 +99,7 @@ void lose_unsaid(Point& point, const Doing& doing, const Bath& bath, double piec
     done.push_back(action->rest);
     lose(point, action->rest, bath, pieces, step);
   }
+  if (stays_below) off = std::min(off, most_below_boil);
   if (stated || off <= 0) return;
   const double can_go = point.matter[Constituent::water].high + point.matter[Constituent::alcohol].high;
   point.matter.off = std::min({point.matter.off + off, can_go, 1.0});

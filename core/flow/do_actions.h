@@ -23,8 +23,9 @@ struct Bath {
 };
 
 /// What the actions do to mass and composition where the step does not say how much, and to the air in it. `pieces`: the
-/// most that can stay in a sieve, a share of it. `stated`: the step says what is lost.
-void lose_unsaid(Point& point, const Doing& doing, const Bath& bath, double pieces, bool stated, int step);
+/// most that can stay in a sieve, a share of it. `stated`: the step says what is lost. `stays_below`: it is heated to a
+/// figure well below the boil, where little goes off.
+void lose_unsaid(Point& point, const Doing& doing, const Bath& bath, double pieces, bool stated, bool stays_below, int step);
 
 /// Nothing is known of it any more but what foods are in it.
 void forget(Point& point, Why why);

@@ -156,6 +156,14 @@ Range share_of(const Matter& matter, Constituent constituent) {
   return clamped(lowest, highest);
 }
 
+Matter weighed_anew(const Matter& matter) {
+  Matter made;
+  for (std::size_t i = 0; i < constituents; ++i) made.parts[i] = share_of(matter, static_cast<Constituent>(i));
+  made.energy_kcal = energy_of(matter);
+  made.melting_j = matter.melting_j / std::max(none_left, left_of(matter).low);
+  return made;
+}
+
 Range energy_of(const Matter& matter) {
   const Range left = left_of(matter);
   const double low = std::max(0.0, matter.energy_kcal.low - matter.gone * richest_kcal) / left.high;

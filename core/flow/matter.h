@@ -53,6 +53,9 @@ bool take_off(Matter& matter, double share);
 /// Takes out this share of it, of which nobody knows what it is made of.
 void take_unknown(Matter& matter, double share);
 
+/// The same matter when it is weighed anew: what nothing was said about is in its shares from now on.
+Matter weighed_anew(const Matter& matter);
+
 /// How much of a gram is left, counting what nothing is said about.
 Range left_of(const Matter& matter);
 /// Shares of what is there in the end, 0 to 1, and its energy in kcal per g.

@@ -27,6 +27,18 @@ void bring_heat(Point& made, const Point& point, bool first) {
   if (point.heat.celsius == made.heat.celsius) made.heat.seconds = std::min(made.heat.seconds, point.heat.seconds);
 }
 
+/// How much of each is not known: it is like something between them.
+void between(Point& made, const std::vector<Going>& goings) {
+  State hull;
+  bool first = true;
+  for (const Going& going : goings) {
+    if (going.grams == 0) continue;
+    widen(hull, *going.point, first);
+    first = false;
+  }
+  made.matter = hull.matter;
+}
+
 }  // namespace
 
 Point mix(const std::vector<Going>& goings, int step) {
@@ -45,7 +57,7 @@ Point mix(const std::vector<Going>& goings, int step) {
     if (going.point->why_shares.any() && (widest == nullptr || openness(going) > openness(*widest))) widest = &going;
   }
   if (!made.weighed()) {
-    made.matter = unknown_matter();
+    between(made, goings);
     made.why_grams = unweighed->point->why_grams;
     if (!made.why_grams.any()) made.why_grams = {Why::Reason::amount_unknown, unweighed->thing, step};
     made.why_shares = made.why_grams;

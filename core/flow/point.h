@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/flow/outside.h"
+#include "core/flow/places.h"
 #include "core/flow/states.h"
 
 namespace tamis::flow {
@@ -14,6 +15,8 @@ struct Point {
   double grams = std::numeric_limits<double>::quiet_NaN();  ///< by statement: as Flow::ways has it
   Matter matter;
   Range celsius{-open_end, open_end};
+  bool solid = true;    ///< its fat may be set
+  bool stored = false;  ///< it stays in the cold place where its last step put it
   Why why_grams, why_shares, why_celsius;
   HeatHad heat;
   Action::Air air = Action::Air::keeps;
@@ -38,8 +41,22 @@ struct Going {
   double grams = 0;  ///< NaN when not known
   int thing = -1;
 };
-/// All of them together, in one vessel, at once. Grams are the sum, or not known.
+/// All of them together, in one vessel, at once. Grams are the sum, or not known. Of temperature see mix_celsius().
 Point mix(const std::vector<Going>& goings, int step);
+
+/// The temperature that they come to, by an enthalpy balance: sum of mass, specific heat and temperature, each within its
+/// bounds. What may be solid in them (fat, ice) takes up between none and all of its heat of melting; what the vessel,
+/// the air and dissolving take or give is left out.
+struct MixedHeat {
+  Range celsius{-open_end, open_end};
+  bool solid = false;   ///< some of the fat in it may be set
+  double melting_k = 0; ///< by how much melting may have cooled it
+};
+MixedHeat mix_celsius(const std::vector<Going>& goings);
+
+/// J/(g K) at that temperature: Choi and Okos, by ASHRAE Handbook Refrigeration (2006) ch. 9, table 1. Bounds where the
+/// composition has them.
+Range specific_heat(const Matter& matter, double celsius);
 
 /// What foods are when they come to hand, and what is known of them.
 class Start {
@@ -54,6 +71,7 @@ class Start {
   [[nodiscard]] Point of_food(int thing, std::string_view id, fiche::Node node);
   [[nodiscard]] Point from_file(int thing, fiche::Node node);
   [[nodiscard]] std::string_view food_of(int thing) const;
+  void set_celsius(Point& point, const food::Food& food, int thing, fiche::Node node) const;
 
   const fiche::Fiche& fiche_;
   const Flow& flow_;
@@ -61,6 +79,7 @@ class Start {
   Chain& chain_;
   const fiche::Fiche* around_;
   fiche::Node around_component_;
+  Places places_;
 };
 
 /// read_states(), for a fiche that another one takes in with a component's overrides.

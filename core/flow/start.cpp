@@ -2,7 +2,9 @@
 
 #include "core/base/utf8.h"
 #include "core/fiche/reference.h"
+#include "core/flow/how_warm.h"
 #include "core/flow/point.h"
+#include "core/flow/warm.h"
 #include "core/food/sure_allergens.h"
 
 namespace tamis::flow {
@@ -35,7 +37,8 @@ bool is_reported(const Matter& matter) {
 
 Start::Start(const fiche::Fiche& fiche, const Flow& flow, fiche::Library& library, Chain& chain,
              const fiche::Fiche* around, Node around_component)
-    : fiche_(fiche), flow_(flow), library_(library), chain_(chain), around_(around), around_component_(around_component) {}
+    : fiche_(fiche), flow_(flow), library_(library), chain_(chain), around_(around), around_component_(around_component),
+      places_(*fiche.kitchen) {}
 
 void Start::read(std::vector<Point>& points) {
   points.assign(flow_.things.size(), {});
@@ -84,9 +87,27 @@ Point Start::of_food(int thing, std::string_view id, Node node) {
   if (!fat && own != nullptr && own->fat_percent) fat = *own->fat_percent / 100;
   made.matter = matter_of(*food, fat);
   if (!is_reported(made.matter)) made.why_shares = {Why::Reason::not_reported, thing, -1};
+  set_celsius(made, *food, thing, node);
   made.roles = 1U << static_cast<unsigned>(food->role);
   set_allergens(made, *food, own);
   return made;
+}
+
+/// As stated, by the words of its line, else as it is kept.
+void Start::set_celsius(Point& point, const food::Food& food, int thing, Node node) const {
+  const fiche::Document& document = *fiche_.document;
+  std::optional<Range> said = how_warm(document.get(node, At::prep), &food, *fiche_.kitchen);
+  if (!said && (food.role == food::Role::liquid || food.id == "water")) said = how_warm(document.get(node, At::name), &food, *fiche_.kitchen);
+  if (said && std::isinf(said->low)) said->low = std::min(said->high, places_.freezer().low);  // "-18 °C or lower"
+  point.celsius = said.value_or(places_.store(food));
+  if (const fiche::Statement* at = fiche_.statement(node, At::at)) {
+    if (const auto stated = celsius_meant(*at, *fiche_.kitchen)) {
+      point.celsius = narrowed(point.celsius, *stated);
+      said = stated;
+    }
+  }
+  if (!said) point.why_celsius = {Why::Reason::kept, thing, -1};
+  point.solid = !(point.celsius.low >= 25);
 }
 
 Point Start::from_file(int thing, Node node) {
@@ -117,12 +138,16 @@ Point Start::from_file(int thing, Node node) {
   std::vector<Going> goings;
   for (const Point& point : points) goings.push_back({&point, points.size() == 1 ? 1 : point.grams, thing});
   Point made = mix(goings, -1);
+  // When it was made is not known: it may be as it was left, or have stood since.
+  made.celsius = toward(mix_celsius(goings).celsius, hull_of(places_.room(), places_.fridge()));
+  made.why_celsius = {Why::Reason::file, thing, -1};
   const auto here = [&](Why& why) {
     if (why.any()) why = {Why::Reason::file, thing, -1};
   };
   here(made.why_grams);
   here(made.why_shares);
   here(made.why_celsius);
+  if (!component) made.matter = weighed_anew(made.matter);
   made.depth = made.vessel = fiche::none;
   made.depth_mm.reset();
   return made;

@@ -10,6 +10,7 @@
 #include "core/fiche/fiche.h"
 #include "core/fiche/library.h"
 #include "core/flow/actions.h"
+#include "core/flow/celsius.h"
 #include "core/flow/flow.h"
 #include "core/flow/matter.h"
 
@@ -63,9 +64,10 @@ struct Why {
   int thing = -1;  ///< index into Flow::things
   int step = -1;   ///< index into Flow::steps
   [[nodiscard]] bool any() const { return reason != Reason::nothing; }
+  friend bool operator==(const Why&, const Why&) = default;
 };
 
-constexpr double open_end = std::numeric_limits<double>::infinity();
+
 
 /// The heat that all of it has had, by what the fiche states or its words mean.
 struct HeatHad {
@@ -118,8 +120,9 @@ struct States {
 /// `flow` is that of the fiche. Other files are opened through the library where the fiche takes from them.
 States read_states(const fiche::Fiche& fiche, const Flow& flow, fiche::Library& library);
 
-/// "how much boils off in step 3 is not stated": for a sentence, without a stop.
-std::string tell(const Why& why, const fiche::Fiche& fiche, const Flow& flow);
+/// "how much goes off as steam in step 3 is not stated": for a sentence, without a stop. `here`: the step that is spoken
+/// of, which is "here".
+std::string tell(const Why& why, const fiche::Fiche& fiche, const Flow& flow, int here = -1);
 
 }  // namespace tamis::flow
 

@@ -16,8 +16,9 @@ std::string name_of(const Why& why, const Flow& flow) {
 }
 
 /// "in step 3" counts through the component, as the sheet does.
-std::string place_of(const Why& why, const fiche::Fiche& fiche, const Flow& flow) {
+std::string place_of(const Why& why, const fiche::Fiche& fiche, const Flow& flow, int here) {
   if (why.step < 0) return "";
+  if (why.step == here) return " here";
   const Step& step = flow.steps[idx(why.step)];
   int number = 0;
   for (int i = 0; i <= why.step; ++i) number += flow.steps[idx(i)].component == step.component ? 1 : 0;
@@ -36,11 +37,11 @@ std::string unknown_word(const Why& why, const fiche::Fiche& fiche) {
 
 }  // namespace
 
-std::string tell(const Why& why, const fiche::Fiche& fiche, const Flow& flow) {
+std::string tell(const Why& why, const fiche::Fiche& fiche, const Flow& flow, int here) {
   using Reason = Why::Reason;
   const auto in_step = [&](std::string_view before, std::string_view behind) {
     std::string out(before);
-    out += place_of(why, fiche, flow);
+    out += place_of(why, fiche, flow, here);
     out += behind;
     return out;
   };

@@ -118,24 +118,6 @@ const Statement* left_at(const Check& check, int step) {
   return goes_on_behind(check.document, last.node, node) ? nullptr : &last;
 }
 
-bool says_cooling(std::string_view text) {
-  return says(text, {"cool", "cold", "chill", "ice", "fridge", "freez", "froz", "refriger", "rest", "stand", "temper", "set aside",
-                     "refroid", "tiéd", "froid", "glac", "frigo", "repos", "kühl", "kalt", "abkühl", "eis", "ruh", "lauwarm",
-                     "enfri", "frí", "frio", "nevera", "repos", "templ"});
-}
-
-bool says_heating(std::string_view text) {
-  return says(text, {"hot", "heat", "warm", "boil", "melt", "simmer", "scald", "cook", "bake", "roast", "steam", "toast", "fry",
-                     "chauff", "chaud", "bouill", "fond", "cuire", "cuis", "heiß", "heiss", "erhitz", "erwärm", "koch", "schmelz",
-                     "back", "calent", "calient", "herv", "fund", "cocer", "cuec"});
-}
-
-bool says_waiting(std::string_view text) {
-  return says(text, {"when", "once", "wait", "leave", "let ", "as soon as", "only then", "meanwhile", "quand", "lorsqu", "dès que",
-                     "une fois", "attend", "laiss", "wenn", "sobald", "warten", "lassen", "cuando", "una vez",
-                     "esperar", "dejar"});
-}
-
 bool says_sugar_or_fat(std::string_view text) {
   return says(text, {"sugar",  "syrup",   "caramel", "candy",   "candied", "toffee", "fudge",  "nougat", "praline", "brittle", "honey",
                      "jam",    "jelly",   "marmalade", "glucose", "isomalt", "fondant", "marshmallow", "glaze",

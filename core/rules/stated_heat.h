@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "core/flow/heat_words.h"
 #include "core/rules/rule.h"
 
 namespace tamis::rules {
@@ -28,10 +29,9 @@ std::optional<double> high_of(const fiche::Statement& statement);
 /// taken, cooled or waited for behind it, in a step that does not go on by itself. Null otherwise.
 const fiche::Statement* left_at(const Check& check, int step);
 
-/// Words of cooling, of waiting, of warming, of a choice of moment ("when it is"), in en, fr, de and es.
-bool says_cooling(std::string_view lower_text);
-bool says_heating(std::string_view lower_text);
-bool says_waiting(std::string_view lower_text);
+using flow::says_cooling;
+using flow::says_heating;
+using flow::says_waiting;
 /// Sugar, syrup, caramel, jam, fat to fry in: what gets hotter than boiling water.
 bool says_sugar_or_fat(std::string_view lower_text);
 /// Pressure cookers and the like.

@@ -1,48 +1,17 @@
-#include "core/flow/states.h"
-
 #include <random>
 
-#include "tests/flow/flowing.h"
+#include "tests/flow/stated.h"
 
 namespace tamis {
 namespace {
 
 using flow::Constituent;
-using flow::Range;
 using flow::State;
 using flow::Why;
 using tests::component_of;
 using tests::fiche_of;
-using tests::flow_of;
-
-struct Stated {
-  std::unique_ptr<tests::Flowing> flowing;
-  flow::States states;
-  [[nodiscard]] const State& step(int index) const { return states.steps.at(static_cast<std::size_t>(index)); }
-  [[nodiscard]] const State& named(const char* id) const {
-    int found = -1;  // the latest of that name
-    for (std::size_t i = 0; i < flowing->flow.things.size(); ++i) {
-      if (flowing->flow.things[i].id == id) found = static_cast<int>(i);
-    }
-    REQUIRE(found >= 0);
-    return states.things[static_cast<std::size_t>(found)];
-  }
-};
-
-Stated states_of(const std::string& text, fiche::Library& library = fiche::empty_library()) {
-  Stated out{flow_of(text, library), {}};
-  out.states = flow::read_states(out.flowing->fiche, out.flowing->flow, library);
-  return out;
-}
-
-void is(const Range& range, double figure) {
-  CHECK(range.low == Approx(figure).margin(1e-9));
-  CHECK(range.high == Approx(figure).margin(1e-9));
-}
-void is(const Range& range, double low, double high) {
-  CHECK(range.low == Approx(low).margin(1e-9));
-  CHECK(range.high == Approx(high).margin(1e-9));
-}
+using tests::is;
+using tests::states_of;
 
 TEST_CASE("a mix holds what its foods hold", "[states]") {
   // White sugar: 99.98 g carbohydrate, 99.8 g of it sugars, 0.02 g water; water is water (core/food/table).
