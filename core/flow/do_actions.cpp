@@ -64,6 +64,30 @@ void lose(Point& point, Rest rest, const Bath& bath, double pieces, int step) {
   }
 }
 
+/// No pan boils off more than its heat allows: a strong ring brings 4 kW into the pan, a kettle half a kilowatt a kg, and a
+/// gram of steam takes 2.26 kJ (common practice; heat of vaporisation by IAPWS). Simmering takes a quarter of that.
+double most_steam(const Action& action, double grams, double minutes) {
+  using Heat = Action::Heat;
+  if (action.heat < Heat::warms || action.heat > Heat::boils) return 1;
+  const double a_minute = std::max(106 / std::max(1.0, grams), 0.013);
+  return a_minute * minutes * (action.heat == Heat::simmers || action.heat == Heat::poaches ? 0.25 : 1);
+}
+
+double steam_of(const Action& action, const Point& point, const Losing& losing) {
+  const bool under_water = losing.bath.water && action.heats() && action.rest != Rest::all;
+  if (under_water) return 0;
+  double off = action.off;
+  if (losing.stays_below || (losing.covered && action.heats())) off = std::min(off, most_below_boil);
+  if (losing.minutes && point.weighed()) off = std::min(off, most_steam(action, point.grams, *losing.minutes));
+  return off;
+}
+
+double openness(const Point& point) {
+  double open = point.matter.off + point.matter.gone;
+  for (const Range& part : point.matter.parts) open = std::max(open, part.width());
+  return open;
+}
+
 }  // namespace
 
 Doing doing_of(const fiche::Fiche& fiche, const fiche::Step& step) {
@@ -88,24 +112,23 @@ Doing doing_of(const fiche::Fiche& fiche, const fiche::Step& step) {
   return doing;
 }
 
-void lose_unsaid(Point& point, const Doing& doing, const Bath& bath, double pieces, bool stated, bool stays_below, int step) {
+void lose_unsaid(Point& point, const Losing& losing) {
   double off = 0;
   std::vector<Rest> done;
-  for (const Action* action : doing.actions) {
+  const double open_before = openness(point);
+  for (const Action* action : losing.doing.actions) {
     if (action->air != Action::Air::keeps) point.air = action->air;
-    const bool under_water = bath.water && action->heats() && action->rest != Rest::all;
-    if (!under_water) off = std::max(off, action->off);
-    if (stated || std::find(done.begin(), done.end(), action->rest) != done.end()) continue;
+    off = std::max(off, steam_of(*action, point, losing));
+    if (losing.stated || std::find(done.begin(), done.end(), action->rest) != done.end()) continue;
     done.push_back(action->rest);
-    lose(point, action->rest, bath, pieces, step);
+    lose(point, action->rest, losing.bath, losing.pieces, losing.step);
   }
-  if (stays_below) off = std::min(off, most_below_boil);
-  if (stated || off <= 0) return;
   const double can_go = point.matter[Constituent::water].high + point.matter[Constituent::alcohol].high;
-  point.matter.off = std::min({point.matter.off + off, can_go, 1.0});
-  if (point.matter.off <= 0) return;
-  if (!point.why_grams.any()) because(point.why_grams, Reason::steam, step);
-  if (!point.why_shares.any()) because(point.why_shares, Reason::steam, step);
+  off = std::min({off, can_go - point.matter.off, 1.0});
+  if (losing.stated || off <= 0) return;
+  point.matter.off += off;
+  if (!point.why_grams.any() || off > open_before) because(point.why_grams, Reason::steam, losing.step);
+  if (!point.why_shares.any() || off > open_before) because(point.why_shares, Reason::steam, losing.step);
 }
 
 void forget(Point& point, Why why) {

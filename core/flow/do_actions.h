@@ -22,10 +22,19 @@ struct Bath {
   bool water = false, fat = false;
 };
 
-/// What the actions do to mass and composition where the step does not say how much, and to the air in it. `pieces`: the
-/// most that can stay in a sieve, a share of it. `stated`: the step says what is lost. `stays_below`: it is heated to a
-/// figure well below the boil, where little goes off.
-void lose_unsaid(Point& point, const Doing& doing, const Bath& bath, double pieces, bool stated, bool stays_below, int step);
+/// What bounds the losses of a step that it does not state.
+struct Losing {
+  const Doing& doing;
+  Bath bath;
+  double pieces = 1;         ///< the most that can stay in a sieve, a share of it
+  bool stated = false;       ///< the step says what is lost: nothing more is
+  bool stays_below = false;  ///< it is heated to a figure well below the boil, where little goes off
+  bool covered = false;      ///< under a lid
+  std::optional<double> minutes;  ///< the longest that it is heated, where that is stated
+  int step = -1;
+};
+/// What the actions do to mass and composition where the step does not say how much, and to the air in it.
+void lose_unsaid(Point& point, const Losing& losing);
 
 /// Nothing is known of it any more but what foods are in it.
 void forget(Point& point, Why why);

@@ -29,6 +29,11 @@ bool says_off_the_heat(std::string_view text) {
                      "vom feuer", "fuera del fuego", "del fuego"});
 }
 
+bool says_covered(std::string_view text) {
+  return says(text, {"lid", "covered", "cover and", "Cover and", "cover,", "Cover,", "cover;", "Cover;", "under paper", "couvercle",
+                     "à couvert", "couvrir et", "Couvrir et", "zugedeckt", "Deckel", "tapado", "tapada", "con tapa"});
+}
+
 bool says_gradually(std::string_view text) {
   return says(text, {"stream", "a little at a time", "little by little", "by degrees", "slowly", "gradually", "bit by bit", "in three",
                      "in two goes", "drop by drop", "in a thread", "drizzl", "peu à peu", "en filet", "en plusieurs fois",

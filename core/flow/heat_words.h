@@ -11,6 +11,8 @@ bool says_heating(std::string_view lower_text);
 bool says_waiting(std::string_view lower_text);
 /// Of taking it off the heat.
 bool says_off_the_heat(std::string_view lower_text);
+/// Of a lid; as written, for small and capital letters.
+bool says_covered(std::string_view text);
 /// Of putting something in by and by: in a thin stream, a little at a time.
 bool says_gradually(std::string_view lower_text);
 

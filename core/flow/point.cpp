@@ -19,9 +19,12 @@ void widen(Matter& matter, const Matter& other, bool first) {
   matter.took_fat = std::max(matter.took_fat, other.took_fat);
 }
 
-void first_of(Why& why, const Why& other) {
-  if (!why.any()) why = other;
+/// Why a figure is open: as it is on one way, or because the ways differ.
+void put(Why& why, const Why& other, bool differ) {
+  if (!why.any() || why.reason == Why::Reason::range) why = other.any() ? other : differ || why.any() ? Why{Why::Reason::range, -1, -1} : Why{};
 }
+
+bool differ(const Range& a, const Range& b) { return std::abs(a.low - b.low) > 1e-9 || std::abs(a.high - b.high) > 1e-9; }
 
 void widen_grams(State& state, const Point& point, bool first) {
   if (!point.weighed()) {
@@ -39,16 +42,21 @@ void widen_grams(State& state, const Point& point, bool first) {
 }  // namespace
 
 void widen(State& state, const Point& point, bool first) {
+  const std::optional<Range> grams = state.grams;
+  const Range celsius = state.celsius;
+  bool shares_differ = false;
   widen_grams(state, point, first);
   widen(state.matter, point.matter, first);
   for (std::size_t i = 0; i < constituents; ++i) {
-    widen(state.shares[i], share_of(point.matter, static_cast<Constituent>(i)), first);
+    const Range share = share_of(point.matter, static_cast<Constituent>(i));
+    shares_differ = shares_differ || (!first && differ(share, state.shares[i]));
+    widen(state.shares[i], share, first);
   }
   widen(state.kcal_per_g, energy_of(point.matter), first);
   widen(state.celsius, point.celsius, first);
-  first_of(state.why_grams, point.why_grams);
-  first_of(state.why_shares, point.why_shares);
-  first_of(state.why_celsius, point.why_celsius);
+  put(state.why_grams, point.why_grams, !first && grams && state.grams && differ(*grams, *state.grams));
+  put(state.why_shares, point.why_shares, shares_differ);
+  put(state.why_celsius, point.why_celsius, !first && differ(celsius, state.celsius));
   if (first || point.heat.celsius < state.heat.celsius) state.heat = point.heat;
   if (first || point.air == Action::Air::in) state.air = point.air;
   if (first || state.depth_mm == point.depth_mm) {

@@ -79,6 +79,8 @@ Point Start::of_food(int thing, std::string_view id, Node node) {
   if (food == nullptr) {
     made.matter = unknown_matter();
     made.why_shares = {Why::Reason::food_unknown, thing, -1};
+    made.celsius = {places_.freezer().low, places_.room().high};
+    made.why_celsius = {Why::Reason::kept, thing, -1};
     made.allergens_open = flow_.things[idx(thing)].returns < 0;
     return made;
   }

@@ -36,6 +36,7 @@ struct Why {
     nothing,         ///< it is known
     food_unknown,    ///< thing: neither the table nor the kitchen knows the food
     not_reported,    ///< thing: the table does not have all of its composition
+    range,           ///< the fiche itself leaves a range or a choice
     amount_unknown,  ///< thing: the fiche does not let us know how much
     file,            ///< thing: it is made in another file, which does not tell
     divided,         ///< thing: one of several that a step divides into

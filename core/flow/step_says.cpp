@@ -214,6 +214,13 @@ StepSays read_step_says(const fiche::Fiche& fiche, const Flow& flow, const Step&
   return Reader(fiche, flow, step, poaches, uses).read();
 }
 
+bool is_covered(const fiche::Document& document, Node step) {
+  for (Node c = document.first_child(step); c != fiche::none; c = document.next(c)) {
+    if (document.kind(c) == fiche::NodeKind::text && says_covered(document.value(c))) return true;
+  }
+  return false;
+}
+
 bool goes_in_gradually(const fiche::Fiche& fiche, const Flow& flow, int use) {
   const Use& taken = flow.uses[idx(use)];
   const fiche::Document& document = *fiche.document;

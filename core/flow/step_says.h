@@ -39,6 +39,9 @@ struct GoingIn {
 StepSays read_step_says(const fiche::Fiche& fiche, const Flow& flow, const Step& step, bool poaches,
                         std::vector<GoingIn>& uses);
 
+/// Whether its sentence puts a lid on: "cover and simmer", "under paper".
+bool is_covered(const fiche::Document& document, fiche::Node step);
+
 /// Whether something goes in by and by: its mark or the sentence says so ("in a thin stream", "a little at a time").
 bool goes_in_gradually(const fiche::Fiche& fiche, const Flow& flow, int use);
 

@@ -49,6 +49,7 @@ std::string tell(const Why& why, const fiche::Fiche& fiche, const Flow& flow, in
     case Reason::nothing: return "";
     case Reason::food_unknown: return "what food " + name_of(why, flow) + " is is not known";
     case Reason::not_reported: return "what " + name_of(why, flow) + " is made of is not reported in full";
+    case Reason::range: return "the fiche itself leaves a range or a choice";
     case Reason::amount_unknown:
       return why.thing < 0 ? in_step("how much goes in", " is not stated") : "how much " + name_of(why, flow) + " is not stated";
     case Reason::file: return "the file of " + name_of(why, flow) + " does not tell";

@@ -36,6 +36,7 @@ void Walk::prepare() {
   for (std::size_t i = 0; i < flow_.things.size(); ++i) {
     if (flow_.things[i].kind == Thing::Kind::result || flow_.things[i].kind == Thing::Kind::component) continue;
     out_.line_of[i] = static_cast<int>(lines_++);
+    if (flow_.things[i].kind == Thing::Kind::part) parts_.push_back(static_cast<int>(i));
   }
   out_.lines.assign(flow_.steps.size() * lines_, {});
   out_.apart.assign(flow_.steps.size(), false);
@@ -44,7 +45,10 @@ void Walk::prepare() {
   for (const Step& step : flow_.steps) {
     doing_.push_back(doing_of(fiche_, fiche_.steps[idx(step.index)]));
     says_.push_back(read_step_says(fiche_, flow_, step, poaches(doing_.back()), going_in_));
-    seconds_.push_back(keeps_boiling(doing_.back()) ? static_cast<double>(read_length(fiche_, step.node).whole.least) : 0);
+    const StepLength length = heats(doing_.back()) ? read_length(fiche_, step.node) : StepLength{};
+    seconds_.push_back(static_cast<double>(length.whole.least));
+    minutes_.push_back(length.stated && length.whole.most ? std::optional(static_cast<double>(*length.whole.most) / 60) : std::nullopt);
+    covered_.push_back(heats(doing_.back()) && is_covered(document_, step.node));
     first_loss_.push_back(lost);
     lost += step.losses.size();
   }
@@ -198,6 +202,9 @@ void Walk::give(const Step& step, Point& made) {
   for (const int thing : step.gives) points_[idx(thing)] = made;
   if (step.gives.size() > 1) {
     for (const int thing : step.gives) divide(step, thing);
+  }
+  for (const int part : parts_) {
+    if (flow_.things[idx(part)].maker == step.index) take_heat(points_[idx(part)], made);
   }
   const int component = flow_.thing_of(step.component);
   if (component < 0 || flow_.things[idx(component)].maker != step.index) return;

@@ -23,7 +23,6 @@ class Walk {
   /// In something that is not brought to the boil.
   static bool poaches(const Doing& doing);
   static bool heats(const Doing& doing);
-  static bool keeps_boiling(const Doing& doing);
 
   // ---- one way
   void walk();
@@ -87,10 +86,13 @@ class Walk {
   const Places places_;
   States out_;
   std::vector<Point> start_;
+  std::vector<int> parts_;  // things that are parts of an ingredient
   std::vector<Doing> doing_;
   std::vector<StepSays> says_;
   std::vector<GoingIn> going_in_;
-  std::vector<double> seconds_;
+  std::vector<double> seconds_;                 // the least that each step heats
+  std::vector<std::optional<double>> minutes_;  // the most
+  std::vector<bool> covered_;
   std::vector<std::size_t> first_loss_;
   std::size_t lines_ = 0;
   // of the way at hand

@@ -23,13 +23,6 @@ bool Walk::poaches(const Doing& doing) {
   return has(Action::Heat::poaches) && !has(Action::Heat::boils);
 }
 
-bool Walk::keeps_boiling(const Doing& doing) {
-  using Heat = Action::Heat;
-  return std::any_of(doing.actions.begin(), doing.actions.end(), [](const Action* action) {
-    return action->heat == Heat::boils || action->heat == Heat::simmers || action->heat == Heat::poaches;
-  });
-}
-
 void Walk::warm_up(const Step& step, int number, Point& point) {
   const Use& use = flow_.uses[idx(number)];
   const int maker = flow_.things[idx(use.thing)].maker;

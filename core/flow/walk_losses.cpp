@@ -102,7 +102,7 @@ void Walk::act(const Step& step, const Bath& bath, Point& made) {
   const bool stated = !step.losses.empty() || divides(step);
   const StepSays& says = says_[idx(step.index)];
   const bool stays_below = says.hottest && says.hottest->high < places_.boiling().low - below_the_boil_k;
-  lose_unsaid(made, doing, bath, pieces_in(step), stated, stays_below, step.index);
+  lose_unsaid(made, {doing, bath, pieces_in(step), stated, stays_below, covered_[idx(step.index)], minutes_[idx(step.index)], step.index});
   if (heats(doing)) made.matter[Constituent::alcohol].low = 0;  // how much of it goes is not known
 }
 

@@ -13,6 +13,7 @@ using Reason = Why::Reason;
 // Common practice, °C.
 constexpr double hottest_pan = 250;         // beyond it fat burns
 constexpr double hottest_frying = 200;      // fat to fry in, 160 to 190
+constexpr double hottest_melting = 120;     // butter, before it browns
 constexpr double melts_from = 28;           // gelatine, butter and chocolate begin to run
 constexpr Range caramel{150, 200};          // sugar colours from 150, is black at 210
 constexpr Range simmer_below_boil{-15, 0};  // against the boiling point
@@ -107,7 +108,7 @@ class Warm {
   void heat(const Action& action) {
     if (action.word == "melt") {
       point_.solid = false;
-      set({std::max(point_.celsius.low, melts_from), std::max(melts_from, hottest_inside(point_, w_.places))}, Reason::heated);
+      set({std::max(point_.celsius.low, melts_from), std::max(point_.celsius.high, std::min(hottest_melting, hottest_inside(point_, w_.places)))}, Reason::heated);
       return;
     }
     up_to(hottest_inside(point_, w_.places), Reason::heated);
@@ -192,6 +193,7 @@ class Warm {
     if (!exact) because(std::isinf(stated.low) ? Reason::waited : Reason::heated);
     if (w_.says.off_the_heat && !w_.says.cools_after) {
       point_.celsius = drifted(point_.celsius, w_.places.room());
+      because(Reason::waited);
       return;
     }
     if (!w_.says.cools_after) return;
@@ -243,7 +245,8 @@ class Warm {
 void warm(Point& point, const Warming& warming) { Warm(point, warming).run(); }
 
 double hottest_inside(const Point& point, const Places& places) {
-  return is_watery(point.matter) ? std::min(hottest_pan, places.boiling().high + lifted(point.matter)) : hottest_pan;
+  if (is_watery(point.matter)) return std::min(hottest_pan, places.boiling().high + lifted(point.matter));
+  return point.matter[Constituent::water].high < 0.25 ? hottest_pan : open_end;
 }
 
 Range drifted(const Range& food, const Range& room) {

@@ -37,6 +37,7 @@ Opened::Opened(Session& session, fiche::Document& editable)
 fiche::Document& Opened::edit() {
   assert(editable_ != nullptr);
   ++reading_;
+  states_.reset();
   own_flow_.reset();
   own_fiche_.reset();
   fiche_ = nullptr;
@@ -59,6 +60,11 @@ const flow::Flow& Opened::flow() {
     flow_ = own_flow_.get();
   }
   return *flow_;
+}
+
+const flow::States& Opened::states() {
+  if (states_ == nullptr) states_ = std::make_unique<flow::States>(flow::read_states(fiche(), flow(), session_.library));
+  return *states_;
 }
 
 void Opened::find_places() {

@@ -15,6 +15,7 @@
 #include "core/fiche/kitchen.h"
 #include "core/fiche/library.h"
 #include "core/flow/flow.h"
+#include "core/flow/states.h"
 #include "core/lua/manifest.h"
 #include "core/lua/settings.h"
 
@@ -46,6 +47,7 @@ class Opened {
   fiche::Document& edit();  ///< only where may_change()
   const fiche::Fiche& fiche();
   const flow::Flow& flow();
+  const flow::States& states();
   const fiche::Ingredient* ingredient(fiche::Node node);  ///< null when it is none
   const fiche::Step* step(fiche::Node node);
 
@@ -60,6 +62,7 @@ class Opened {
   const flow::Flow* flow_ = nullptr;
   std::unique_ptr<fiche::Fiche> own_fiche_;
   std::unique_ptr<flow::Flow> own_flow_;
+  std::unique_ptr<flow::States> states_;
   std::vector<std::pair<fiche::Node, std::size_t>> ingredients_, steps_;  // sorted by node
   bool found_ = false;
   unsigned reading_ = 0;

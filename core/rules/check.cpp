@@ -31,6 +31,16 @@ std::string spelled(std::string_view text, fiche::Spelling spelling, bool in_att
 
 }  // namespace
 
+const flow::States& Check::states() const {
+  if (!states_) states_ = flow::read_states(fiche, flow, library);
+  return *states_;
+}
+
+flow::Ages& Check::ages() const {
+  if (!ages_) ages_.emplace(fiche, flow);
+  return *ages_;
+}
+
 base::Finding& Check::say(base::Span where, std::string message, std::string advice) {
   base::Finding& made = findings_.emplace_back();
   made.rule = rule_->id;

@@ -1,6 +1,7 @@
 #ifndef CORE_RULES_RULE_H
 #define CORE_RULES_RULE_H
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -10,7 +11,9 @@
 #include "core/fiche/fiche.h"
 #include "core/fiche/kitchen.h"
 #include "core/fiche/library.h"
+#include "core/flow/ages.h"
 #include "core/flow/flow.h"
+#include "core/flow/states.h"
 #include "core/rules/structure.h"
 
 namespace tamis::rules {
@@ -39,6 +42,9 @@ class Check {
   const fiche::Document& document;
   const Structure& structure;
   const flow::Flow& flow;
+  /// What becomes of the food, and how old what is taken can be: each worked out when a rule first asks for it.
+  const flow::States& states() const;
+  flow::Ages& ages() const;
 
   /// Adds a finding of the rule at hand, with the rule's severity (or the kitchen's) and source, and gives it back
   /// for advice, related places and edits. Words as base::Finding asks.
@@ -62,6 +68,8 @@ class Check {
   base::Severity severity_ = base::Severity::error;
   bool severity_is_the_kitchens_ = false;
   std::vector<base::Finding>& findings_;
+  mutable std::optional<flow::States> states_;
+  mutable std::optional<flow::Ages> ages_;
 };
 
 /// One rule: core/rules/<id with underscores>.cpp and a line in core/rules/rules.inc.

@@ -138,7 +138,7 @@ TEST_CASE("a food starts as it is kept, or as a word beside it says", "[states]"
   };
   const Row rows[] = {
       {R"(<ingredient id="a" food="milk-whole">1 kg</ingredient>)", R"(<use of="a">milk</use>)", 0, 8},
-      {R"(<ingredient id="a" food="sugar-white">1 kg</ingredient>)", R"(<use of="a">sugar</use>)", 15, 26},
+      {R"(<ingredient id="a" food="sugar-white">1 kg</ingredient>)", R"(<use of="a">sugar</use>)", 16, 26},
       {R"(<ingredient id="a" food="butter-unsalted" prep="softened">1 kg</ingredient>)", R"(<use of="a">butter</use>)", 17, 26},
       {R"(<ingredient id="a" food="butter-unsalted" prep="melted">1 kg</ingredient>)", R"(<use of="a">butter</use>)", 28, 60},
       {R"(<ingredient id="a" food="cream-35" at="at most 6 °C">1 kg</ingredient>)", R"(<use of="a">cream</use>)", 0, 6},
