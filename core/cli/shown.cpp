@@ -93,7 +93,8 @@ std::string celsius_text(const Range& celsius) {
   if (open_low && open_high) return "not known";
   if (open_low) return "at most " + number_text(celsius.high, 0, "en") + " °C";
   if (open_high) return "at least " + number_text(celsius.low, 0, "en") + " °C";
-  return range_text(celsius, 0, "en") + " °C";
+  const bool to_the_half = celsius.low == celsius.high && celsius.low != std::round(celsius.low) && 2 * celsius.low == std::round(2 * celsius.low);
+  return range_text(celsius, to_the_half ? 1 : 0, "en") + " °C";
 }
 
 std::string shares_text(const flow::State& state, std::string_view language) {

@@ -118,6 +118,10 @@ class Text {
   /// `here`: the step it comes of.
   void write_state(const State& state, const std::string& name, int here = -1) {
     here_ = here;
+    if (state.grams && state.grams->high == 0) {
+      out_ += "     = " + padded(name, 30) + "  nothing of the food\n";
+      return;
+    }
     out_ += trimmed_end("     = " + padded(name, 30) + " " + right(grams_text(state.grams, language_), 14) + "  " + celsius_text(state.celsius)) + "\n";
     row(shares_text(state, language_));
     std::string more;

@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "core/base/utf8.h"
+#include "core/food/sure_allergens.h"
 #include "core/measure/trade_word.h"
 
 namespace tamis::fiche {
@@ -268,6 +269,15 @@ const Kitchen::OwnFood* Kitchen::own_food(std::string_view id) const {
 const food::Food* Kitchen::find_food(std::string_view id) const {
   if (const OwnFood* own = own_food(id)) return &own->food;
   return food::food_by_id(id);
+}
+
+HeldAllergens allergens_held(const food::Food& food, const Kitchen::OwnFood* own) {
+  if (own != nullptr && !own->specified.empty()) return {own->contains, 0, own->may_contain};
+  HeldAllergens held;
+  held.sure = food::sure_allergens(food) | (own == nullptr ? 0 : own->contains);
+  held.assumed = food.allergens & ~held.sure;
+  held.may = own == nullptr ? 0 : own->may_contain;
+  return held;
 }
 
 Kitchen read_kitchen(std::shared_ptr<const Document> document) { return Reader(std::move(document)).read(); }

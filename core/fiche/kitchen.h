@@ -67,6 +67,14 @@ struct Kitchen {
   [[nodiscard]] const OwnFood* own_food(std::string_view id) const;
 };
 
+/// What a food as this house buys it brings of the allergens: `sure` by what it is, or by the supplier's specification of
+/// it; `assumed` because it is usual in such a food; `may` because its supplier does not rule it out.
+struct HeldAllergens {
+  food::Allergens sure = 0, assumed = 0, may = 0;
+};
+/// `own` is null for the table's.
+HeldAllergens allergens_held(const food::Food& food, const Kitchen::OwnFood* own);
+
 /// Reads a kitchen document into values. What it cannot read it leaves out: the check of the kitchen file, which
 /// runs the document and measure rules on it, says what and why.
 Kitchen read_kitchen(std::shared_ptr<const Document> document);

@@ -1,6 +1,7 @@
 #include "core/flow/do_actions.h"
 
 #include <algorithm>
+#include <array>
 
 #include "core/base/utf8.h"
 
@@ -129,6 +130,19 @@ void lose_unsaid(Point& point, const Losing& losing) {
   point.matter.off += off;
   if (!point.why_grams.any() || off > open_before) because(point.why_grams, Reason::steam, losing.step);
   if (!point.why_shares.any() || off > open_before) because(point.why_shares, Reason::steam, losing.step);
+}
+
+bool joins_after_heating(const Doing& doing) {
+  static constexpr std::array<std::string_view, 20> joining{
+      "add",  "assemble", "beat", "blend", "coat", "combine", "cream", "dissolve", "emulsify", "fold",
+      "mix",  "pour",     "rub",  "stir",  "thin", "top",     "top-up", "toss",    "whip",     "whisk"};
+  bool heated = false, joined = false;
+  for (const Action* action : doing.actions) {
+    if (action->heats()) joined = false;
+    heated = heated || action->heats();
+    joined = joined || (heated && std::find(joining.begin(), joining.end(), action->word) != joining.end());
+  }
+  return joined;
 }
 
 void forget(Point& point, Why why) {

@@ -17,11 +17,6 @@ struct Doing {
 };
 Doing doing_of(const fiche::Fiche& fiche, const fiche::Step& step);
 
-/// What lies around the food and is not of it: the water it boils in, the fat it fries in.
-struct Bath {
-  bool water = false, fat = false;
-};
-
 /// What bounds the losses of a step that it does not state.
 struct Losing {
   const Doing& doing;
@@ -35,6 +30,9 @@ struct Losing {
 };
 /// What the actions do to mass and composition where the step does not say how much, and to the air in it.
 void lose_unsaid(Point& point, const Losing& losing);
+
+/// Whether one of its later actions puts things together ("boil mix"): then what was heated before may be only a part of it.
+bool joins_after_heating(const Doing& doing);
 
 /// Nothing is known of it any more but what foods are in it.
 void forget(Point& point, Why why);

@@ -24,6 +24,21 @@ bool says_waiting(std::string_view text) {
                      "esperar", "dejar"});
 }
 
+bool says_to_cool(std::string_view text) {
+  return says(text, {"cool", "chill", "leave", "let ", "rest", "stand", "set aside", "refrigerat", "freez", "to the fridge", "in the fridge",
+                     "over ice", "in ice", "refroid", "tiédir", "tiédisse", "laiss", "repos", "au frais", "réserv", "kühl", "abkühl",
+                     "auskühl", "ruhen", "kalt stell", "enfri", "repos", "dejar", "deje", "templar", "nevera"});
+}
+
+bool says_to_heat(std::string_view text) { return says_heating(text) || says(text, {"reduc", "rédui", "einkoch", "reduz", "braise", "stew"}); }
+
+bool says_joining(std::string_view text) {
+  return says(text, {"pour", "add", "stir in", "whisk in", "beat in", "blend in", "fold in", "mix in", "rain", "onto", "into", "over the",
+                     "on to", "with which", "vers", "ajout", "incorpor", "sur le", "sur la", "sur les", "dans le", "dans la", "dans les",
+                     "gieß", "giess", "geb", "zugeb", "hinzu", "unterr", "einr", "über d", "auf d", "vert", "viert", "añad", "sobre",
+                     "mezcl"});
+}
+
 bool says_off_the_heat(std::string_view text) {
   return says(text, {"off the heat", "off heat", "from the heat", "off the hob", "off the fire", "hors du feu", "du feu", "vom herd",
                      "vom feuer", "fuera del fuego", "del fuego"});

@@ -9,6 +9,12 @@ namespace tamis::flow {
 bool says_cooling(std::string_view lower_text);
 bool says_heating(std::string_view lower_text);
 bool says_waiting(std::string_view lower_text);
+/// Of what is done to let it cool: verbs alone, no cold plates and ice creams.
+bool says_to_cool(std::string_view lower_text);
+/// Of boiling down, as well as what says_heating() knows.
+bool says_to_heat(std::string_view lower_text);
+/// Of putting more to what is there: pour, add, stir in, onto.
+bool says_joining(std::string_view lower_text);
 /// Of taking it off the heat.
 bool says_off_the_heat(std::string_view lower_text);
 /// Of a lid; as written, for small and capital letters.

@@ -12,6 +12,7 @@ using food::Composition;
 
 constexpr double salt_of_sodium = 2.5;      // g of salt a g of sodium
 constexpr double richest_kcal = 9.0;        // a g of fat
+constexpr double slack = 0.002;               // of a gram: what the table's own figures do not add up to
 constexpr double none_left = 0.02;          // of a gram: less is not told apart from nothing
 
 Range clamped(double low, double high) { return {std::clamp(low, 0.0, 1.0), std::clamp(high, 0.0, 1.0)}; }
@@ -116,7 +117,7 @@ bool take_off(Matter& matter, double share) {
   Range& water = matter[Constituent::water];
   Range& alcohol = matter[Constituent::alcohol];
   const double can_go = water.high + alcohol.high + matter.took_water;
-  if (share > can_go + none_left || share >= 1) return false;
+  if (share > can_go + slack || share >= 1) return false;
   const Range before = water;
   water.low = std::max(0.0, before.low - share);
   water.high = std::max(0.0, std::min(before.high, before.high - share + alcohol.high));
@@ -143,6 +144,7 @@ Range left_of(const Matter& matter) {
 
 Range share_of(const Matter& matter, Constituent constituent) {
   const Range& part = matter[constituent];
+  if (matter.off <= 0 && matter.gone <= 0 && matter.took_water <= 0 && matter.took_fat <= 0) return part;
   const bool volatile_part = constituent == Constituent::water || constituent == Constituent::alcohol;
   const double off = std::min(matter.off, matter[Constituent::water].high + matter[Constituent::alcohol].high);
   const double took = matter.took_water + matter.took_fat;

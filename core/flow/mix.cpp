@@ -31,8 +31,9 @@ void bring_heat(Point& made, const Point& point, bool first) {
 void between(Point& made, const std::vector<Going>& goings) {
   State hull;
   bool first = true;
+  const bool nothing = std::all_of(goings.begin(), goings.end(), [](const Going& going) { return going.grams == 0; });
   for (const Going& going : goings) {
-    if (going.grams == 0) continue;
+    if (going.grams == 0 && !nothing) continue;
     widen(hull, *going.point, first);
     first = false;
   }
@@ -63,7 +64,15 @@ Point mix(const std::vector<Going>& goings, int step) {
     made.why_shares = made.why_grams;
     return made;
   }
-  if (made.grams <= 0) return made;
+  if (made.grams <= 0) {
+    if (goings.empty()) {
+      made.matter = unknown_matter();
+      made.why_shares = {Why::Reason::amount_unknown, -1, step};
+    } else {
+      between(made, goings);
+    }
+    return made;
+  }
   if (widest != nullptr) made.why_shares = widest->point->why_shares;
   for (const Going& going : goings) {
     if (going.grams > 0) add(made.matter, going.point->matter, going.grams / made.grams);

@@ -10,12 +10,18 @@
 
 namespace tamis::flow {
 
+/// What lies around the food and is not of it: the water it boils in, the fat it fries in.
+struct Bath {
+  bool water = false, fat = false;
+};
+
 /// A thing on one way through the recipe.
 struct Point {
   double grams = std::numeric_limits<double>::quiet_NaN();  ///< by statement: as Flow::ways has it
   Matter matter;
   Range celsius{-open_end, open_end};
   bool solid = true;    ///< its fat may be set
+  Bath bath;            ///< it is no food, but what food is cooked in
   bool stored = false;  ///< it stays in the cold place where its last step put it
   Why why_grams, why_shares, why_celsius;
   HeatHad heat;

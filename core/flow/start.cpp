@@ -5,7 +5,6 @@
 #include "core/flow/how_warm.h"
 #include "core/flow/point.h"
 #include "core/flow/warm.h"
-#include "core/food/sure_allergens.h"
 
 namespace tamis::flow {
 namespace {
@@ -15,14 +14,6 @@ using fiche::El;
 using fiche::Node;
 
 constexpr std::size_t idx(int i) { return static_cast<std::size_t>(i); }
-
-/// Supplier's word where there is one; else what the food is, and what is usual in it.
-void set_allergens(Point& point, const food::Food& food, const fiche::Kitchen::OwnFood* own) {
-  const bool specified = own != nullptr && !own->specified.empty();
-  point.sure = specified ? own->contains : food::sure_allergens(food) | (own == nullptr ? 0 : own->contains);
-  point.assumed = specified ? 0 : food.allergens & ~point.sure;
-  point.may = own == nullptr ? 0 : own->may_contain;
-}
 
 std::optional<double> fraction_of(const fiche::Statement* said) {
   if (said == nullptr || !said->share || said->share->form != measure::Share::Form::fraction) return std::nullopt;
@@ -91,7 +82,10 @@ Point Start::of_food(int thing, std::string_view id, Node node) {
   if (!is_reported(made.matter)) made.why_shares = {Why::Reason::not_reported, thing, -1};
   set_celsius(made, *food, thing, node);
   made.roles = 1U << static_cast<unsigned>(food->role);
-  set_allergens(made, *food, own);
+  const fiche::HeldAllergens held = fiche::allergens_held(*food, own);
+  made.sure = held.sure;
+  made.assumed = held.assumed;
+  made.may = held.may;
   return made;
 }
 

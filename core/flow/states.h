@@ -108,8 +108,8 @@ struct States {
   std::vector<State> things;  ///< ingredients as they start; results as their step leaves them; components in the end
   std::vector<State> uses;    ///< as they go in
   std::vector<State> steps;   ///< all that comes of a step together
-  /// How much of an ingredient (a thing), as it went in, is in a gram of what comes of a step; empty where that is
-  /// not known.
+  /// How much of an ingredient (a thing), in g as it went in, is in a gram of what comes of a step by what the fiche says
+  /// is lost: 10 g of wine in a gram of its glaze. Empty where that is not known.
   [[nodiscard]] std::optional<Range> held(int step, int thing) const;
 
   // How held() finds it.

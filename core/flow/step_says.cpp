@@ -19,13 +19,14 @@ constexpr std::size_t idx(int i) { return static_cast<std::size_t>(i); }
 
 class Reader {
  public:
-  Reader(const fiche::Fiche& fiche, const Flow& flow, const Step& step, bool poaches, std::vector<GoingIn>& uses)
-      : fiche_(fiche), flow_(flow), step_(step), document_(*fiche.document), poaches_(poaches), uses_(uses) {}
+  Reader(const fiche::Fiche& fiche, const Flow& flow, const Step& step, bool heats, bool poaches, std::vector<GoingIn>& uses)
+      : fiche_(fiche), flow_(flow), step_(step), document_(*fiche.document), heats_(heats), poaches_(poaches), uses_(uses) {}
 
   StepSays read() {
     for (const int use : step_.takes) read_use(use);
     inside(step_.node, false);
     if (out_.food_mark != fiche::none) read_behind();
+    if (heats_) read_between();
     return out_;
   }
 
@@ -100,8 +101,10 @@ class Reader {
 
   void food_temp(Node n, bool gate) {
     const fiche::Statement* said = fiche_.statement(n);
-    const auto meant = said == nullptr ? std::nullopt : celsius_meant(*said, *fiche_.kitchen);
+    auto meant = said == nullptr ? std::nullopt : celsius_meant(*said, *fiche_.kitchen);
     if (!meant || document_.get(n, At::place) == "surface") return;
+    open_by_words(n, *meant);
+    if (!gate && is_a_moment(n, *meant)) return;
     const std::string_view of = document_.get(n, At::of);
     if (!of.empty() && !is_given(of)) {
       if (gate || !poaches_) return say_of_taken(of, *meant);
@@ -118,6 +121,41 @@ class Reader {
     out_.food = *meant;
     out_.food_mark = n;
     if (!out_.hottest || meant->low > out_.hottest->low) out_.hottest = *meant;
+  }
+
+  /// "below 6 °C", "above 75 °C", where the word stands before the mark.
+  void open_by_words(Node n, Range& meant) const {
+    const std::string word = word_before(n);
+    if (word == "below" || word == "under" || word == "sous" || word == "unter" || word == "bajo") meant.low = -open_end;
+    if (word == "above" || word == "over" || word == "über" || word == "sobre") meant.high = open_end;
+  }
+
+  [[nodiscard]] std::string word_before(Node n) const {
+    const Node before = document_.previous(n);
+    if (before == fiche::none || document_.kind(before) != fiche::NodeKind::text) return {};
+    return base::lower(last_word(document_.value(before)));
+  }
+
+  /// "At 60 °C blend in the butter": of the one thing made before that it takes, which is said there to be so warm. "Boil
+  /// to 121 °C. At 114 °C start the mixer": of nothing that comes of it.
+  bool is_a_moment(Node n, const Range& meant) {
+    const std::string word = word_before(n);
+    if (word != "at" && word != "à" && word != "bei" && word != "a") return false;
+    bool use_before = false, use_behind = false;
+    int made = -1, several = 0;
+    for (const int number : step_.takes) {
+      const Use& use = flow_.uses[idx(number)];
+      use_before = use_before || (use.mark != fiche::none && use.mark < n);
+      use_behind = use_behind || (use.mark != fiche::none && use.mark > n);
+      if (flow_.things[idx(use.thing)].maker < 0) continue;
+      made = number;
+      ++several;
+    }
+    if (!use_before && use_behind && several == 1 && step_.takes.size() > 1) {
+      say(made, meant);
+      return true;
+    }
+    return out_.food && !use_behind;
   }
 
   [[nodiscard]] bool is_given(std::string_view id) const {
@@ -175,6 +213,24 @@ class Reader {
     }
   }
 
+  /// The words between the first and the last thing it names, and behind that.
+  void read_between() {
+    Node first = fiche::none, last = fiche::none;
+    for (const int number : step_.takes) {
+      const Node mark = flow_.uses[idx(number)].mark;
+      if (mark == fiche::none || document_.parent(mark) != step_.node) continue;
+      if (first == fiche::none || mark < first) first = mark;
+      if (last == fiche::none || mark > last) last = mark;
+    }
+    if (first == last) return;
+    std::string between, behind;
+    for (Node c = document_.next(first); c != fiche::none; c = document_.next(c)) {
+      if (document_.kind(c) != fiche::NodeKind::text) continue;
+      (c < last ? between : behind) += document_.value(c);
+    }
+    out_.heats_a_part = says_joining(base::lower(between)) && !says_to_heat(base::lower(behind));
+  }
+
   void read_behind() {
     std::string words;
     bool goes_on = false;
@@ -190,7 +246,7 @@ class Reader {
     }
     words = base::lower(words);
     out_.off_the_heat = says_off_the_heat(words);
-    out_.cools_after = says_cooling(words) || (out_.off_the_heat && goes_on);
+    out_.cools_after = says_to_cool(words) || (out_.off_the_heat && goes_on);
     out_.heats_after = says_heating(words) && !out_.off_the_heat;
   }
 
@@ -202,6 +258,7 @@ class Reader {
   const Flow& flow_;
   const Step& step_;
   const fiche::Document& document_;
+  bool heats_;
   bool poaches_;
   std::vector<GoingIn>& uses_;
   StepSays out_;
@@ -209,9 +266,9 @@ class Reader {
 
 }  // namespace
 
-StepSays read_step_says(const fiche::Fiche& fiche, const Flow& flow, const Step& step, bool poaches,
+StepSays read_step_says(const fiche::Fiche& fiche, const Flow& flow, const Step& step, bool heats, bool poaches,
                         std::vector<GoingIn>& uses) {
-  return Reader(fiche, flow, step, poaches, uses).read();
+  return Reader(fiche, flow, step, heats, poaches, uses).read();
 }
 
 bool is_covered(const fiche::Document& document, Node step) {

@@ -19,6 +19,7 @@ struct StepSays {
   bool cools_after = false;      ///< the words behind the last one go on to cool, or to work on off the heat
   bool off_the_heat = false;     ///< they end with taking it off the heat
   bool heats_after = false;      ///< they go on to heat
+  bool heats_a_part = false;     ///< it may heat only what it names first: "boil the milk, pour it onto the yolks"
   std::optional<Range> end;      ///< what its gates and controls ask of what it makes, the last of them
   std::optional<Range> oven, medium, room;
   std::optional<Range> liquid;   ///< of what it poaches in: the syrup round the fruit
@@ -34,9 +35,9 @@ struct GoingIn {
 };
 
 /// Of one step. What it says of the things it takes goes to `uses` (by Flow::uses): use/@at, gates of them, words beside
-/// them ("boiled", "softened"). `poaches`: a temperature of one thing it takes is then that
-/// of what the others lie in.
-StepSays read_step_says(const fiche::Fiche& fiche, const Flow& flow, const Step& step, bool poaches,
+/// them ("boiled", "softened"). `heats`: one of its actions does; `poaches`: a temperature of one thing it takes is then
+/// that of what the others lie in.
+StepSays read_step_says(const fiche::Fiche& fiche, const Flow& flow, const Step& step, bool heats, bool poaches,
                         std::vector<GoingIn>& uses);
 
 /// Whether its sentence puts a lid on: "cover and simmer", "under paper".

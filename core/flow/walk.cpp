@@ -15,6 +15,17 @@ using Reason = Why::Reason;
 constexpr std::size_t idx(int i) { return static_cast<std::size_t>(i); }
 bool known(double grams) { return !std::isnan(grams); }
 
+/// Foods that stay in a sieve.
+bool is_in_pieces(unsigned roles) {
+  using food::Role;
+  unsigned pieces = 0;
+  for (const Role role : {Role::vegetable, Role::fruit, Role::meat, Role::fish, Role::spice, Role::nut, Role::flavouring,
+                          Role::garnish, Role::other}) {
+    pieces |= 1U << static_cast<unsigned>(role);
+  }
+  return (roles & pieces) != 0 || roles == 0;
+}
+
 }  // namespace
 
 States Walk::run(std::vector<Point> start) {
@@ -36,6 +47,7 @@ void Walk::prepare() {
   for (std::size_t i = 0; i < flow_.things.size(); ++i) {
     if (flow_.things[i].kind == Thing::Kind::result || flow_.things[i].kind == Thing::Kind::component) continue;
     out_.line_of[i] = static_cast<int>(lines_++);
+    if (is_in_pieces(start_[i].roles)) pieces_.push_back(static_cast<std::size_t>(out_.line_of[i]));
     if (flow_.things[i].kind == Thing::Kind::part) parts_.push_back(static_cast<int>(i));
   }
   out_.lines.assign(flow_.steps.size() * lines_, {});
@@ -44,7 +56,7 @@ void Walk::prepare() {
   std::size_t lost = 0;
   for (const Step& step : flow_.steps) {
     doing_.push_back(doing_of(fiche_, fiche_.steps[idx(step.index)]));
-    says_.push_back(read_step_says(fiche_, flow_, step, poaches(doing_.back()), going_in_));
+    says_.push_back(read_step_says(fiche_, flow_, step, heats(doing_.back()), poaches(doing_.back()), going_in_));
     const StepLength length = heats(doing_.back()) ? read_length(fiche_, step.node) : StepLength{};
     seconds_.push_back(static_cast<double>(length.whole.least));
     minutes_.push_back(length.stated && length.whole.most ? std::optional(static_cast<double>(*length.whole.most) / 60) : std::nullopt);
@@ -126,6 +138,7 @@ void Walk::work_out(const Step& step) {
     lose_stated(step, made);
     if (!goings_.empty()) act(step, bath, made);
   }
+  if (goings_.empty()) made.bath = bath;
   settle_in(step, made);
   if (made.weighed()) made.grams = masses_->out[idx(step.index)];
   if (made.weighed() == false && !made.why_grams.any()) made.why_grams = {Reason::amount_unknown, -1, step.index};
@@ -149,6 +162,10 @@ void Walk::take(const Step& step, int number, Bath& bath) {
     if (purpose != "bath" && purpose != "boiling") return;
     bath.fat = bath.fat || point.matter[Constituent::fat].low > 0.5;
     bath.water = bath.water || point.matter[Constituent::fat].low <= 0.5;
+    return;
+  }
+  if (point.bath.water || point.bath.fat) {
+    bath = {bath.water || point.bath.water, bath.fat || point.bath.fat};
     return;
   }
   if (grams == 0 && !thing.trace) return;  // does not happen on this way

@@ -70,6 +70,9 @@ class Walk {
   /// What is taken out again has soaked up and given off.
   void take_out(const Step& step, double share, Point& made);
 
+  /// What went in is in less, once this share of it is gone.
+  void keep_lines(const Step& step, double lost);
+
   // ---- what is done
   void act(const Step& step, const Bath& bath, Point& made);
   [[nodiscard]] double pieces_in(const Step& step) const;
@@ -87,6 +90,7 @@ class Walk {
   States out_;
   std::vector<Point> start_;
   std::vector<int> parts_;  // things that are parts of an ingredient
+  std::vector<std::size_t> pieces_;  // lines that a sieve holds back
   std::vector<Doing> doing_;
   std::vector<StepSays> says_;
   std::vector<GoingIn> going_in_;

@@ -12,20 +12,10 @@ using fiche::Node;
 using Reason = Why::Reason;
 
 constexpr double below_the_boil_k = 8;
+constexpr double most_to_keep_track_of = 0.99;
 
 constexpr std::size_t idx(int i) { return static_cast<std::size_t>(i); }
 bool known(double grams) { return !std::isnan(grams); }
-
-/// Foods that stay in a sieve.
-bool is_in_pieces(unsigned roles) {
-  using food::Role;
-  unsigned pieces = 0;
-  for (const Role role : {Role::vegetable, Role::fruit, Role::meat, Role::fish, Role::spice, Role::nut, Role::flavouring,
-                          Role::garnish, Role::other}) {
-    pieces |= 1U << static_cast<unsigned>(role);
-  }
-  return (roles & pieces) != 0 || roles == 0;
-}
 
 }  // namespace
 
@@ -76,7 +66,8 @@ bool Walk::drips(const Step& step, const Point& made) const {
 }
 
 void Walk::boil_off(const Step& step, double share, Point& made) {
-  if (take_off(made.matter, share)) return;
+  if (take_off(made.matter, share)) return keep_lines(step, share);
+  out_.apart[idx(step.index)] = true;
   made.matter = unknown_matter();
   made.why_shares = {Reason::too_much_lost, -1, step.index};
 }
@@ -92,7 +83,16 @@ void Walk::take_out(const Step& step, double share, Point& made) {
     at = end + 1;
     if (thing >= 0 && out_.line_of[idx(thing)] >= 0) row[out_.line_of[idx(thing)]] = 0;
   }
-  for (std::size_t i = 0; i < lines_; ++i) row[i] /= 1 - std::min(share, 0.999);
+  keep_lines(step, share);
+}
+
+void Walk::keep_lines(const Step& step, double lost) {
+  if (lost >= most_to_keep_track_of) {
+    out_.apart[idx(step.index)] = true;
+    return;
+  }
+  double* row = &row_[idx(step.index) * lines_];
+  for (std::size_t i = 0; i < lines_; ++i) row[i] /= 1 - lost;
 }
 
 void Walk::act(const Step& step, const Bath& bath, Point& made) {
@@ -110,9 +110,7 @@ double Walk::pieces_in(const Step& step) const {
   if (out_.apart[idx(step.index)]) return 1;
   double share = 0;
   const double* row = &row_[idx(step.index) * lines_];
-  for (std::size_t i = 0; i < flow_.things.size(); ++i) {
-    if (out_.line_of[i] >= 0 && is_in_pieces(start_[i].roles)) share += row[out_.line_of[i]];
-  }
+  for (const std::size_t line : pieces_) share += row[line];
   return share;
 }
 

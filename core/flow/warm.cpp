@@ -46,8 +46,12 @@ class Warm {
   Warm(Point& point, const Warming& warming) : point_(point), w_(warming) {}
 
   void run() {
-    Range before = point_.celsius;
+    const Range before = point_.celsius;
+    if (before.low > point_.heat.celsius && !std::isinf(before.low)) point_.heat = {before.low, 0};
     for (const Action* action : w_.doing.actions) act(*action);
+    // Only what it names first may have been on the heat: it comes to something between.
+    const bool a_part = w_.things > 1 && (w_.says.heats_a_part || joins_after_heating(w_.doing));
+    if (a_part) point_.celsius = hull_of(before, point_.celsius);
     if (w_.says.medium && !acted_on_medium_) surround(*w_.says.medium, Reason::heated);
     const Range worked_out = point_.celsius;
     if (w_.says.food) settle(before, worked_out);
@@ -74,6 +78,9 @@ class Warm {
     if (in_oven() && action.heats() && action.heat != Heat::simmers) return bake();
     switch (action.heat) {
       case Heat::none:
+        if (action.air == Action::Air::in && !on_heat(w_.on) && point_.celsius.high > w_.places.room().high) {
+          surround(w_.says.room.value_or(w_.places.room()), Reason::waited);  // beaten, it cools
+        }
         if (on_heat(w_.on) && !w_.places.cold(w_.on) && !w_.says.medium) up_to(hottest_inside(point_, w_.places), Reason::heated);
         return;
       case Heat::works:
@@ -188,7 +195,7 @@ class Warm {
   void settle(const Range& before, const Range& worked_out) {
     const Range& stated = *w_.says.food;
     const bool exact = !std::isinf(stated.low) && !std::isinf(stated.high);
-    point_.celsius = exact ? stated : narrowed(hull_of(before, worked_out), stated);
+    point_.celsius = exact ? stated : bounded(narrowed(hull_of(before, worked_out), stated));
     point_.why_celsius = {};
     if (!exact) because(std::isinf(stated.low) ? Reason::waited : Reason::heated);
     if (w_.says.off_the_heat && !w_.says.cools_after) {
@@ -201,6 +208,17 @@ class Warm {
     surround(cold ? *cold : cooling_place(), Reason::waited);
   }
 
+  /// "Below 6 °C" does not mean frozen, nor "above 75 °C" charred.
+  [[nodiscard]] Range bounded(Range celsius) const {
+    if (std::isinf(celsius.low)) celsius.low = std::min(celsius.high, freezes() ? w_.places.freezer().low : coldest_unfrozen);
+    if (std::isinf(celsius.high)) celsius.high = std::max(celsius.low, hottest_inside(point_, w_.places));
+    return celsius;
+  }
+
+  [[nodiscard]] bool freezes() const {
+    return std::any_of(w_.doing.actions.begin(), w_.doing.actions.end(), [](const Action* action) { return action->heat == Heat::freezes; });
+  }
+
   [[nodiscard]] Range cooling_place() const {
     for (const Action* action : w_.doing.actions) {
       if (action->heat == Heat::chills) return w_.places.fridge();
@@ -211,7 +229,7 @@ class Warm {
 
   void end(const Range& stated) {
     const bool exact = !std::isinf(stated.low) && !std::isinf(stated.high);
-    point_.celsius = exact ? stated : narrowed(point_.celsius, stated);
+    point_.celsius = exact ? stated : bounded(narrowed(point_.celsius, stated));
     if (exact) point_.why_celsius = {};
   }
 

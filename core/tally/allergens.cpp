@@ -5,7 +5,6 @@
 #include "core/base/utf8.h"
 #include "core/fiche/reference.h"
 #include "core/food/allergen_bits.h"
-#include "core/food/sure_allergens.h"
 
 namespace tamis::tally {
 namespace {
@@ -77,11 +76,10 @@ class Walk {
       made.unknown = true;
     } else {
       const fiche::Kitchen::OwnFood* own = kitchen_.own_food(id);
-      made.sure = own == nullptr             ? food::sure_allergens(*food)
-                  : own->specified.empty() ? own->contains | food::sure_allergens(*food)
-                                           : own->contains;
-      made.usual = own == nullptr || own->specified.empty() ? food->allergens & ~made.sure : 0;
-      if (own != nullptr) made.may = own->may_contain;
+      const fiche::HeldAllergens held = fiche::allergens_held(*food, own);
+      made.sure = held.sure;
+      made.usual = held.assumed;
+      made.may = held.may;
       if (own != nullptr) made.specified = own->specified;
       if ((made.sure | made.usual | made.may) == 0) return;
     }

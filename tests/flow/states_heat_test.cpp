@@ -82,6 +82,11 @@ TEST_CASE("what a step states of the food is what it leaves", "[states]") {
       // Of a surface, and of one thing it takes: not of the food.
       {R"(<step do="mix" makes="made">Mix <use of="a" at="20 °C">a</use> with a bowl of <food-temp place="surface">60 °C</food-temp>.</step>)", 20, 20},
       {R"(<step do="mix" makes="made">Mix <use of="a">a</use> at <food-temp of="a">33 °C</food-temp>.</step>)", 33, 33},
+      {R"(<step do="cool" makes="made">Cool <use of="a" at="80 °C">a</use> below <food-temp>6 °C</food-temp>.</step>)", -2, 6},
+      {R"(<step do="boil" on="hob" makes="made">Boil <use of="a">a</use> to <food-temp>104.5 °C</food-temp>, <until>until a drop on a cold plate wrinkles</until>.</step>)", 104.5, 104.5},
+      // A moment on the way is not what it comes to.
+      {R"(<step do="boil" on="hob" makes="made">Boil <use of="a">a</use> to <food-temp>121 °C</food-temp>. At <food-temp>114 °C</food-temp> start the mixer.</step>)", 121, 121},
+      {R"(<step do="whisk" makes="made">Whisk <use of="a">a</use> to <food-temp>45 °C</food-temp>, then off the heat, <until>to the ribbon</until>.</step>)", 17, 45},
       // A gate on what is made, a gate on what is taken.
       {R"(<step do="cool" makes="made">Cool <use of="a" at="80 °C">a</use>.<gate>At <food-temp>20–22 °C</food-temp>.</gate></step>)", 20, 22},
       {R"(<step do="mix" makes="made">Mix <use of="a">a</use>.<gate of="a">At <food-temp of="a">30 °C</food-temp>.</gate></step>)", 30, 30},
@@ -101,6 +106,53 @@ TEST_CASE("what goes in behind the figure meets it, and does not have it", "[sta
       <step do="heat" on="hob" makes="made">Heat <use of="a">a</use> to <food-temp>90 °C</food-temp> and pour it on <use of="b" at="10 °C">b</use>.</step>)");
   CHECK(made.celsius.middle() == Approx(50.17).margin(0.6));  // up to 3 % of the water may have gone off
   CHECK(made.heat.celsius < 52);
+}
+
+TEST_CASE("what is only put to what was heated is not said to have been heated", "[states]") {
+  struct Row {
+    const char* step;
+    bool all;
+  };
+  const Row rows[] = {
+      {R"(<step do="boil" on="hob" makes="made">Mix <use of="a">milk</use> and <use of="b">yolks</use> and bring to the boil.</step>)", true},
+      {R"(<step do="boil" on="hob" makes="made">Boil the <use of="a">milk</use> with the <use of="b">yolks</use>.</step>)", true},
+      {R"(<step do="boil" on="hob" makes="made">Boil the <use of="a">milk</use>, pour it over the <use of="b">yolks</use>.</step>)", false},
+      {R"(<step do="boil mix" on="hob" makes="made">The <use of="a">milk</use>, the <use of="b">yolks</use>.</step>)", false},
+      {R"(<step do="mix boil" on="hob" makes="made">The <use of="a">milk</use>, the <use of="b">yolks</use>.</step>)", true},
+      {R"(<step do="boil" on="hob" makes="made">Boil the <use of="a">milk</use>, pour it over the <use of="b">yolks</use>, back in the pan bring to the boil.</step>)", true},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.step);
+    const State made = mixed(R"(<ingredient id="a" food="milk-whole">800 g</ingredient><ingredient id="b" food="egg-yolk">200 g</ingredient>)" +
+                             std::string(row.step));
+    CHECK((made.heat.celsius > 98) == row.all);
+    CHECK((made.celsius.low > 98) == row.all);
+    CHECK(made.celsius.high > 98);
+  }
+}
+
+TEST_CASE("a figure at the head of the sentence is of what was made before", "[states]") {
+  // 300 g water at 60 °C and 100 g water at 20 °C: about 50 °C.
+  const auto made = states_of(component_of(R"(<ingredient id="a" food="water">300 g</ingredient><ingredient id="b" food="water">100 g</ingredient>
+      <step do="heat" on="hob" makes="hot">Heat <use of="a">a</use> to <food-temp>90 °C</food-temp>.</step>
+      <step do="mix" makes="made">At <food-temp>60 °C</food-temp> stir <use of="b" at="20 °C">b</use> into the <use of="hot">water</use>.</step>)"));
+  CHECK(made.named("made").celsius.middle() == Approx(50).margin(0.3));
+}
+
+TEST_CASE("what is beaten warm cools meanwhile", "[states]") {
+  const State made = mixed(R"(<ingredient id="a" food="egg-white">200 g</ingredient><ingredient id="b" food="sugar-white">200 g</ingredient>
+      <step do="whip" makes="made">Whip <use of="a" at="60 °C">a</use> and <use of="b" at="60 °C">b</use>.</step>)");
+  is(made.celsius, 17, made.celsius.high);
+  CHECK(made.celsius.high == Approx(60).margin(0.01));
+}
+
+TEST_CASE("fat that is heated first is what is fried in", "[states]") {
+  const auto made = states_of(component_of(R"(<ingredient id="o" food="oil-sunflower" purpose="bath">1 kg</ingredient><ingredient id="a" food="potato">500 g</ingredient>
+      <step do="heat" on="hob" makes="hot-oil">Heat the <use of="o">oil</use>.</step>
+      <step do="deep-fry" makes="made">Fry the <use of="a">potatoes</use> in the <use of="hot-oil">oil</use>.</step>)"));
+  is(*made.named("hot-oil").grams, 0);
+  CHECK(made.named("made").grams->high == Approx(600));  // up to a fifth of its weight in fat
+  CHECK(made.named("made").why_grams.any());
 }
 
 TEST_CASE("where nothing is stated the temperature stays open on the side it can go", "[states]") {

@@ -165,6 +165,9 @@ TEST_CASE("how much of a line is in a result", "[states]") {
   REQUIRE(made.states.held(1, leaf));
   is(*made.states.held(1, leaf), 10.0 / 500);
   is(*made.states.held(0, leaf), 10.0 / 50);
+  const auto glaze = states_of(component_of(R"(<ingredient id="w" food="wine-red">1 kg</ingredient><ingredient id="s" food="sugar-white">100 g</ingredient>
+      <step do="reduce" reduce-to="220 g" makes="glaze">Boil <use of="w">w</use> and <use of="s">s</use> down.</step>)"));
+  is(*glaze.states.held(0, glaze.flowing->flow.thing_named("w")), 1000.0 / 220);
 }
 
 TEST_CASE("a component of another file brings what it is made of", "[states]") {
