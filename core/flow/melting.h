@@ -2,6 +2,7 @@
 #define CORE_FLOW_MELTING_H
 
 #include "core/food/food.h"
+#include "core/food/thermal.h"
 
 namespace tamis::flow {
 
@@ -9,7 +10,7 @@ namespace tamis::flow {
 /// its fat where that sets. Ice is counted apart, where the food is below 0 °C.
 double melting_j(const food::Food& food, double fat_share);
 
-constexpr double melting_of_ice_j = 333.5;   ///< a g; CRC Handbook of Chemistry and Physics: 333.6 (from memory)
+constexpr double melting_of_ice_j = food::melting_heat;  ///< J a g
 constexpr double most_melting_j = 157;       ///< a g of cocoa butter, stable form: the most there is among kitchen fats
 constexpr double fat_is_melted_c = 37;       ///< cocoa butter is clear at 34 to 36 °C, milk fat at 37 °C (from memory)
 

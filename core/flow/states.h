@@ -13,6 +13,7 @@
 #include "core/flow/celsius.h"
 #include "core/flow/flow.h"
 #include "core/flow/matter.h"
+#include "core/food/thermal.h"
 
 namespace tamis::flow {
 
@@ -102,6 +103,10 @@ struct State {
   /// Within 10 °C.
   [[nodiscard]] bool knows_temperature() const { return celsius.high - celsius.low <= 10; }
 };
+
+/// What it is made of, as models of heat take it: the middle of each range, brought to 1. Empty where too much is open
+/// (State::knows of water, fat, protein or the carbohydrates).
+std::optional<food::Makeup> makeup_of(const State& state);
 
 /// The states of one fiche, by the indices of its flow.
 struct States {

@@ -232,6 +232,20 @@ TEST_CASE("nothing is made or lost where nothing is said to be", "[states]") {
   }
 }
 
+TEST_CASE("a state can be handed to a model of heat where its composition is known", "[states]") {
+  const auto made = states_of(component_of(R"(<ingredient id="w" food="milk-whole">1 kg</ingredient><ingredient id="x" name="grains">3 kg</ingredient>
+      <step do="heat" makes="warm">Heat <use of="w">w</use> to <food-temp>40 °C</food-temp>.</step>
+      <step do="mix" makes="all">Mix in <use of="x">x</use>.</step>)"));
+  const auto milk = food::makeup_of(food::food_by_id("milk-whole")->per_100_g).makeup;
+  const auto warm = flow::makeup_of(made.named("warm"));
+  REQUIRE(milk);
+  REQUIRE(warm);
+  CHECK(warm->water == Approx(milk->water).margin(0.01));  // up to 3 % may have gone off
+  CHECK(warm->fat == Approx(milk->fat).margin(0.002));
+  CHECK(warm->water + warm->protein + warm->fat + warm->carbohydrate + warm->fibre + warm->ash + warm->alcohol == Approx(1));
+  CHECK_FALSE(flow::makeup_of(made.named("all")));
+}
+
 TEST_CASE("every action of the table is said once, in small letters", "[states]") {
   for (const flow::Action& action : flow::actions()) {
     CAPTURE(action.word);
