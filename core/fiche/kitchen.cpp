@@ -65,6 +65,14 @@ class Reader {
       case El::cups: return read_set(n, out_.tools.cups);
       case El::means: return read_meaning(n);
       case El::food: return read_food(n);
+      case El::cross_contact: return read_cross_contact(n);
+      case El::labour:
+        if (auto hour = price(n, At::hour)) out_.labour.push_back(*std::move(hour));
+        return;
+      case El::packaging:
+        if (auto one = price(n, At::price)) out_.packaging.push_back({text(n, At::id), text(n, At::name), *std::move(one)});
+        return;
+      case El::sale: return read_sale(n);
       case El::rule: return read_rule(n);
       default: return;
     }
@@ -166,6 +174,16 @@ class Reader {
     } else {
       made->food.allergens |= made->contains;
     }
+    if (const auto trim = share(n, At::trim)) {
+      made->food.trim_share = trim->approximate();
+      made->food.trim_source = "kitchen file";
+    }
+    if (auto own = price(n, At::price)) made->prices.push_back(*std::move(own));
+    for (Node c = document_.first_child(n); c != none; c = document_.next(c)) {
+      if (document_.el(c) == El::declared) read_declared(c, made->food.per_100_g);
+      if (document_.el(c) != El::bought) continue;
+      if (auto other = price(c, At::price)) made->prices.push_back(*std::move(other));
+    }
     put_in_measures(n, *made);
     out_.foods.push_back(std::move(made));
   }
@@ -193,6 +211,48 @@ class Reader {
       if (!(own_density && volume && table.note.empty())) made.measures.push_back(table);
     }
     made.food.measures = made.measures;
+  }
+
+  /// What the supplier declares of 100 g goes before what the table has; the table's carbohydrate has the fibre in it.
+  void read_declared(Node n, food::Composition& out) {
+    const auto take = [&](At at, double& into) {
+      if (const auto figure = number(n, at)) into = *figure;
+    };
+    take(At::water, out.water);
+    take(At::fat, out.fat);
+    take(At::saturates, out.saturated);
+    take(At::sugars, out.sugars);
+    take(At::fibre, out.fibre);
+    take(At::protein, out.protein);
+    if (const auto salt = number(n, At::salt)) out.sodium_mg = *salt * 1000 / 2.5;
+    if (const auto available = number(n, At::carbohydrate)) {
+      if (!(out.fibre >= 0)) out.fibre = 0;
+      out.carbohydrate = *available + out.fibre;
+    }
+  }
+
+  void read_cross_contact(Node n) {
+    std::vector<std::string_view> unknown;
+    out_.cross_contacts.push_back({food::read_allergens(document_.get(n, At::may_contain), unknown), text(n, At::where)});
+  }
+
+  void read_sale(Node n) {
+    const auto money = measure::read_money(document_.get(n, At::price));
+    if (!money) return;
+    Kitchen::Sale made{text(n, At::fiche), *money, share(n, At::tax), share(n, At::aim), {}, n};
+    const std::string all = text(n, At::packaging);
+    for (std::string_view rest = all; !rest.empty();) {
+      const std::size_t end = std::min(rest.find(' '), rest.size());
+      if (end > 0) made.packaging.emplace_back(rest.substr(0, end));
+      rest.remove_prefix(std::min(end + 1, rest.size()));
+    }
+    out_.sales.push_back(std::move(made));
+  }
+
+  std::optional<Kitchen::Price> price(Node n, At at) const {
+    auto money = measure::read_money(document_.get(n, at));
+    if (!money) return std::nullopt;
+    return Kitchen::Price{text(n, At::since), *std::move(money), amount(n, At::pack, measure::amount_kinds), n};
   }
 
   static food::Food nameless() {
@@ -241,10 +301,15 @@ class Reader {
     return read->approximate();
   }
 
-  std::optional<double> percent(Node n, At at) const {
+  std::optional<base::Ratio> share(Node n, At at) const {
     const auto read = measure::read_share(base::trimmed(document_.get(n, at)), out_.reading);
     if (!read || read->form != measure::Share::Form::fraction) return std::nullopt;
-    return 100 * read->fraction.approximate();
+    return read->fraction;
+  }
+
+  std::optional<double> percent(Node n, At at) const {
+    const auto read = share(n, at);
+    return read ? std::optional(100 * read->approximate()) : std::nullopt;
   }
 
   const Document& document_;
@@ -269,6 +334,20 @@ const Kitchen::OwnFood* Kitchen::own_food(std::string_view id) const {
 const food::Food* Kitchen::find_food(std::string_view id) const {
   if (const OwnFood* own = own_food(id)) return &own->food;
   return food::food_by_id(id);
+}
+
+const Kitchen::Sale* Kitchen::sale_of(std::string_view fiche_id) const {
+  const auto found = std::find_if(sales.begin(), sales.end(), [&](const Sale& sale) { return sale.fiche == fiche_id; });
+  return found == sales.end() ? nullptr : &*found;
+}
+
+const Kitchen::Price* price_on(const std::vector<Kitchen::Price>& prices, std::string_view day) {
+  const Kitchen::Price* found = nullptr;
+  for (const Kitchen::Price& price : prices) {
+    if (!day.empty() && price.since > day) continue;
+    if (found == nullptr || price.since > found->since) found = &price;
+  }
+  return found;
 }
 
 HeldAllergens allergens_held(const food::Food& food, const Kitchen::OwnFood* own) {

@@ -13,6 +13,7 @@
 #include "core/food/food.h"
 #include "core/measure/amount.h"
 #include "core/measure/kitchen_tools.h"
+#include "core/measure/money.h"
 #include "core/measure/read.h"
 
 namespace tamis::fiche {
@@ -36,13 +37,37 @@ struct Kitchen {
     std::string id, kind, name;
     std::optional<measure::Amount> least, most;
   };
+  /// What so much of something costs from a day on.
+  struct Price {
+    std::string since;                     ///< "2026-03-01"; "" when not stated: from always
+    measure::Money money;
+    std::optional<measure::Amount> pack;   ///< empty when it is not stated how much that buys
+    Node node = none;
+  };
   struct OwnFood {
     std::string id, name, like, supplier, ingredients, specified;
     food::Allergens contains = 0, may_contain = 0;
     std::optional<double> bloom, fat_percent, cocoa_percent;
+    std::vector<Price> prices;  ///< in the order of the file
     food::Food food;  ///< the table's food it is like, with its own density and piece put in
     std::vector<food::Measure> measures;
     Node node = none;
+  };
+
+  struct Packaging {
+    std::string id, name;
+    Price price;
+  };
+  struct Sale {
+    std::string fiche;                     ///< its id
+    measure::Money price;                  ///< of a portion, tax in it
+    std::optional<base::Ratio> tax, aim;   ///< shares: 1/10
+    std::vector<std::string> packaging;    ///< ids
+    Node node = none;
+  };
+  struct CrossContact {
+    food::Allergens may_contain = 0;
+    std::string where;
   };
 
   std::string name;
@@ -58,6 +83,10 @@ struct Kitchen {
   measure::KitchenTools tools;
   std::map<std::string, measure::Amount, std::less<>> meanings;  ///< trade word id → what the house means
   std::vector<std::unique_ptr<OwnFood>> foods;                    ///< addresses stay good
+  std::vector<Price> labour;              ///< of an hour
+  std::vector<Packaging> packaging;       ///< one for each day of a price
+  std::vector<Sale> sales;
+  std::vector<CrossContact> cross_contacts;
   std::map<std::string, base::Severity, std::less<>> severities;  ///< rule id → severity
   std::map<std::string, std::string, std::less<>> rule_values;
   std::shared_ptr<const Document> document;
@@ -65,7 +94,12 @@ struct Kitchen {
   /// The kitchen's food of that id, or the table's; null when neither has it.
   [[nodiscard]] const food::Food* find_food(std::string_view id) const;
   [[nodiscard]] const OwnFood* own_food(std::string_view id) const;
+  [[nodiscard]] const Sale* sale_of(std::string_view fiche_id) const;  ///< null when it is not said
 };
+
+/// The price that holds on a day ("2026-03-01"): of those that have begun the latest, of two of one day the one that
+/// stands first. With "" the latest of all. Null when there is none.
+const Kitchen::Price* price_on(const std::vector<Kitchen::Price>& prices, std::string_view day);
 
 /// What a food as this house buys it brings of the allergens: `sure` by what it is, or by the supplier's specification of
 /// it; `assumed` because it is usual in such a food; `may` because its supplier does not rule it out.

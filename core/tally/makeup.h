@@ -1,0 +1,73 @@
+#ifndef CORE_TALLY_MAKEUP_H
+#define CORE_TALLY_MAKEUP_H
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/fiche/fiche.h"
+#include "core/fiche/library.h"
+#include "core/flow/flow.h"
+
+namespace tamis::tally {
+
+// What a dish is made up of: every line of its ingredient lists, those of components kept in other files too, with the
+// grams of it that go in and the grams that are in what is made. One way through the recipe is followed: the author's own
+// choice, the first variant, the first branch, nothing that is optional; of a range its middle.
+//
+// Losses by cooking and reductions are water; losses in bowl, frame and trim are of everything alike. What a step takes
+// out again (removes) is gone; where the loss states its weight, what it weighed less than it did going in has stayed in
+// the liquid. What a step divides without a figure is taken as equal parts, and masses behind it as not known.
+
+/// One line of an ingredient list, or a part of one that steps take by itself (yolk, zest).
+struct Entry {
+  std::shared_ptr<const fiche::Document> held;  ///< keeps another file's document; null for the fiche's own
+  fiche::Node node = fiche::none;       ///< the ingredient or part, in its own document
+  fiche::Node component = fiche::none;  ///< the component of the fiche at hand that it comes with
+  std::string name;                     ///< the author's, else the food's
+  std::string in;                       ///< title of the other file's component; "" for a line of the fiche itself
+  std::string food_id;
+  const food::Food* food = nullptr;     ///< null when neither the kitchen nor the table knows it
+  bool counts = true;                   ///< is of the food: false for tin butter, bench flour, a bath
+  bool trace = false;                   ///< a pinch, to taste: no mass
+  int part_of = -1;                     ///< the entry it is a part of; that one is what is bought
+  std::optional<double> listed;         ///< g that the batch takes of it as the list has it; empty when not known
+  double used = 0;                      ///< g of those that went into what is made
+  double served = 0;                    ///< g of those that are in what is made; water boiled out is not taken off
+};
+
+/// Something that keeps the figures from being sure.
+struct Doubt {
+  enum class Kind : unsigned char {
+    no_mass,        ///< a line weighs nobody knows what
+    divided,        ///< a step divides what it holds and does not say how much each part gets
+    loss_unknown,   ///< a loss without a figure that can be weighed
+    taken_out,      ///< what was cooked in it and taken out again left something behind
+    cooked_down,    ///< the yield states less than goes in: the difference is taken as water
+    left_behind,    ///< likewise, up to 5 %: as of everything alike
+    yield_over,     ///< the yield states more than goes in
+    yield_for_mass, ///< the masses through the steps are not known: the yield's own is taken
+    file_missing,   ///< a component or ingredient kept in another file that cannot be read
+  } kind;
+  std::string what;      ///< the line, component or step it is about; "" for the whole
+  double grams = 0;
+  fiche::Node where = fiche::none;  ///< in the fiche at hand
+};
+std::string_view doubt_name(Doubt::Kind kind);  ///< "no_mass", ...
+
+struct Makeup {
+  std::vector<Entry> entries;    ///< in the order of the lists
+  double water_out = 0;          ///< g of water that has gone from what is made
+  std::optional<double> mass;    ///< g of all that is made; empty when not known
+  std::optional<double> portions;       ///< or pieces, spare ones too; empty when the yield states neither
+  bool pieces = false;                  ///< the yield counts pieces
+  std::optional<double> portion_mass;   ///< g
+  std::vector<Doubt> doubts;
+};
+
+Makeup read_makeup(const fiche::Fiche& fiche, const flow::Flow& flow, fiche::Library& library);
+
+}  // namespace tamis::tally
+
+#endif
