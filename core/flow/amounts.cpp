@@ -32,13 +32,6 @@ bool is_seasoning(const food::Food* food) {
   }
 }
 
-/// What is taken off a food between the scales and the pan.
-bool loses_trim(std::string_view prep) {
-  constexpr std::array words = {"peel", "core", "stone", "pit", "shell", "trim", "bone", "seed", "hull", "skin",
-                                "épluch", "dénoyaut", "pel", "geschält", "entkernt"};
-  return std::any_of(words.begin(), words.end(), [&](const char* word) { return prep.find(word) != prep.npos; });
-}
-
 /// "egg-yolk 17 g + egg-white 33 g": the figure of that food.
 std::optional<double> figure_in(std::string_view splits, std::string_view food) {
   while (!splits.empty()) {
@@ -66,6 +59,12 @@ std::optional<double> share_by_table(const food::Food& food, std::string_view pa
 double middle(const Amount& amount) { return amount.middle_base().approximate(); }
 
 }  // namespace
+
+bool loses_trim(std::string_view prep) {
+  constexpr std::array words = {"peel", "core", "stone", "pit", "shell", "trim", "bone", "seed", "hull", "skin",
+                                "épluch", "dénoyaut", "pel", "geschält", "entkernt"};
+  return std::any_of(words.begin(), words.end(), [&](const char* word) { return prep.find(word) != prep.npos; });
+}
 
 /// A line as its measures stand: what it says in each kind.
 struct Amounts::Measured {

@@ -57,6 +57,9 @@ class Amounts {
   std::vector<signed char> state_;  // 0 not read, 1 being read, 2 read
 };
 
+/// Words of preparation that take something off a food: peeled, stoned, boned.
+bool loses_trim(std::string_view prep);
+
 /// Grams of an amount of a food: `prep` and `size` choose the form that is weighed. Empty when the table cannot tell.
 std::optional<Grams> grams_of(const measure::Amount& amount, const food::Food* food, std::string_view prep,
                               std::string_view size);

@@ -106,6 +106,7 @@ Makeup read_makeup(const fiche::Fiche& fiche, const flow::Flow& flow, fiche::Lib
   std::optional<Mix> mix = walk.made({});
   out.entries = std::move(walk.entries);
   out.doubts = std::move(walk.doubts);
+  out.labour = std::move(walk.labour);
   const Stated stated = read_yield(fiche, flow);
   out.portions = stated.portions;
   out.pieces = stated.pieces;

@@ -33,8 +33,17 @@ struct Entry {
   bool trace = false;                   ///< a pinch, to taste: no mass
   int part_of = -1;                     ///< the entry it is a part of; that one is what is bought
   std::optional<double> listed;         ///< g that the batch takes of it as the list has it; empty when not known
+  std::optional<double> bought;         ///< g of it as bought, where the list says so: purchase, or weighed as bought
+  bool trimmed = false;                 ///< its words say that something is taken off before it is weighed
   double used = 0;                      ///< g of those that went into what is made
   double served = 0;                    ///< g of those that are in what is made; water boiled out is not taken off
+};
+
+/// Hands-on time, as the steps of a component state it.
+struct Labour {
+  fiche::Node component = fiche::none;  ///< of the fiche at hand; none for steps outside every component
+  double seconds = 0;                   ///< of what is made in another file, the share that is taken of it
+  int unstated = 0;                     ///< steps that state none
 };
 
 /// Something that keeps the figures from being sure.
@@ -63,6 +72,7 @@ struct Makeup {
   std::optional<double> portions;       ///< or pieces, spare ones too; empty when the yield states neither
   bool pieces = false;                  ///< the yield counts pieces
   std::optional<double> portion_mass;   ///< g
+  std::vector<Labour> labour;    ///< in document order
   std::vector<Doubt> doubts;
 };
 

@@ -5,6 +5,7 @@
 
 #include "core/base/utf8.h"
 #include "core/fiche/reference.h"
+#include "core/flow/amounts.h"
 #include "core/flow/losses.h"
 
 namespace tamis::tally {
@@ -13,6 +14,7 @@ namespace {
 using fiche::At;
 using fiche::El;
 using fiche::Node;
+using flow::loses_trim;
 using flow::Step;
 using flow::Thing;
 using flow::Use;
@@ -37,6 +39,7 @@ void Walk::run() {
   entry_of_.assign(flow_.things.size(), -1);
   known_.assign(flow_.steps.size(), true);
   chain_.push_back(document_.source().path());
+  sum_labour();
   list();
   components_without_steps();
   for (const int step : flow_.order) work_out(flow_.steps[idx(step)]);
@@ -113,12 +116,53 @@ void Walk::add_entry(int index) {
   made.counts = one.counts;
   made.trace = one.trace;
   made.listed = grams;
+  weigh_as_bought(index, made);
+  grams = made.listed;
   if (one.kind == Thing::Kind::part && one.was >= 0) made.part_of = entry_of_[idx(one.was)];
   if (!grams && !one.trace && one.counts) doubt(Doubt::Kind::no_mass, made.name, 0, one.node);
   entry_of_[idx(index)] = static_cast<int>(entries.size());
   if (grams) mixes_[idx(index)].put(entries.size(), *grams);
   if (!grams && !one.trace && one.counts) mixes_[idx(index)].mass_known = false;
   entries.push_back(std::move(made));
+}
+
+/// Weighed as bought and then peeled, the flow leaves what goes in open between none taken off and all of the trim: here it
+/// is taken off.
+void Walk::weigh_as_bought(int index, Entry& entry) const {
+  const Thing& one = thing(index);
+  if (one.kind != Thing::Kind::ingredient) return;
+  entry.trimmed = loses_trim(document_.get(one.node, At::prep)) || document_.get(one.node, At::weighed) == "after";
+  const fiche::Statement* said = fiche_.statement(one.node, At::purchase);
+  if (said != nullptr && said->amount && said->amount->has_figure()) {
+    if (const auto grams = flow::grams_of(*said->amount, entry.food, {}, {})) entry.bought = grams->middle();
+  }
+  const std::string_view weighed = document_.get(one.node, At::weighed);
+  if (weighed != "bought" && weighed != "before") return;
+  if (!entry.bought && one.grams) entry.bought = one.grams->high;
+  const bool taken_off = one.grams && entry.food != nullptr && entry.food->trim_share > 0 &&
+                         std::abs(one.grams->low - one.grams->high * (1 - entry.food->trim_share)) < 1e-6;
+  if (taken_off) entry.listed = one.grams->low;
+}
+
+// ---- hands
+Labour& Walk::labour_of(Node component) {
+  for (Labour& one : labour) {
+    if (one.component == component) return one;
+  }
+  return labour.emplace_back(Labour{component, 0, 0});
+}
+
+void Walk::sum_labour() {
+  for (const Step& step : flow_.steps) {
+    if (step.optional) continue;
+    Labour& sum = labour_of(step.component);
+    const fiche::Statement* hands = fiche_.statement(step.node, At::hands);
+    if (hands != nullptr && hands->amount && hands->amount->has_figure()) {
+      sum.seconds += hands->amount->middle_base().approximate();
+    } else {
+      ++sum.unstated;
+    }
+  }
 }
 
 // ---- components
@@ -161,11 +205,13 @@ void Walk::set_component(Node node, Mix mix) {
 Mix Walk::from_outside(Node node, std::optional<double> grams) {
   const std::string title = words_of(document_.get(node, document_.el(node) == El::component ? At::title : At::name));
   const fiche::FileReference reference = fiche::split_reference(document_.get(node, At::from));
+  Node component = node;
+  while (component != fiche::none && document_.el(component) != El::component) component = document_.parent(component);
   Mix out;
   const auto missing = [&] {
     Entry unknown;
     unknown.node = node;
-    unknown.component = document_.el(node) == El::component ? node : document_.parent(node);
+    unknown.component = component;
     unknown.name = title;
     unknown.listed = grams;
     doubt(Doubt::Kind::file_missing, title, grams.value_or(0), node);
@@ -197,16 +243,22 @@ Mix Walk::from_outside(Node node, std::optional<double> grams) {
     if (one.part_of >= 0) one.part_of += static_cast<int>(first);
     if (one.held == nullptr) one.held = target.held;
     if (one.in.empty()) one.in = words_of(in);
-    one.component = document_.el(node) == El::component ? node : document_.parent(node);
-    while (one.component != fiche::none && document_.el(one.component) != El::component) one.component = document_.parent(one.component);
+    one.component = component;
     // Of the batch of the other file, what was made for this one.
     if (one.counts && listed) one.listed = share * mix->used_of(i);
     if (!one.counts && listed) one.listed = here ? share * *listed : 0;
+    if (one.bought && listed && *listed > 0) one.bought = *one.bought * *one.listed / *listed;
     out.grams.resize(first + i + 1);
     out.used.resize(first + i + 1);
     out.grams.back() = share * mix->of(i);
     out.used.back() = share * mix->used_of(i);
     entries.push_back(std::move(one));
+  }
+  Labour& sum = labour_of(component);
+  for (const Labour& one : inner.labour) {
+    if (part != fiche::none && one.component != part) continue;
+    sum.seconds += share * one.seconds;
+    sum.unstated += one.unstated;
   }
   out.water_out = share * mix->water_out;
   out.mass_known = mix->mass_known || grams.has_value();

@@ -23,11 +23,15 @@ class Walk {
   [[nodiscard]] std::optional<Mix> made(std::string_view component) const;
   std::vector<Entry> entries;
   std::vector<Doubt> doubts;
+  std::vector<Labour> labour;
 
  private:
   [[nodiscard]] const flow::Thing& thing(int index) const { return flow_.things[static_cast<std::size_t>(index)]; }
   void list();
   void add_entry(int thing);
+  void weigh_as_bought(int thing, Entry& entry) const;
+  void sum_labour();
+  Labour& labour_of(fiche::Node component);
   [[nodiscard]] const food::Food* overridden(int thing, std::string& id) const;
   [[nodiscard]] bool is_made(const flow::Thing& thing) const;
   [[nodiscard]] bool happens(const flow::Use& use) const;
