@@ -38,6 +38,7 @@ fiche::Document& Opened::edit() {
   assert(editable_ != nullptr);
   ++reading_;
   states_.reset();
+  makeup_.reset();
   own_flow_.reset();
   own_fiche_.reset();
   fiche_ = nullptr;
@@ -65,6 +66,11 @@ const flow::Flow& Opened::flow() {
 const flow::States& Opened::states() {
   if (states_ == nullptr) states_ = std::make_unique<flow::States>(flow::read_states(fiche(), flow(), session_.library));
   return *states_;
+}
+
+const tally::Makeup& Opened::makeup() {
+  if (makeup_ == nullptr) makeup_ = std::make_unique<tally::Makeup>(tally::read_makeup(fiche(), flow(), session_.library));
+  return *makeup_;
 }
 
 void Opened::find_places() {

@@ -18,6 +18,7 @@
 #include "core/flow/states.h"
 #include "core/lua/manifest.h"
 #include "core/lua/settings.h"
+#include "core/tally/makeup.h"
 
 struct lua_State;
 
@@ -48,6 +49,7 @@ class Opened {
   const fiche::Fiche& fiche();
   const flow::Flow& flow();
   const flow::States& states();
+  const tally::Makeup& makeup();
   const fiche::Ingredient* ingredient(fiche::Node node);  ///< null when it is none
   const fiche::Step* step(fiche::Node node);
 
@@ -63,6 +65,7 @@ class Opened {
   std::unique_ptr<fiche::Fiche> own_fiche_;
   std::unique_ptr<flow::Flow> own_flow_;
   std::unique_ptr<flow::States> states_;
+  std::unique_ptr<tally::Makeup> makeup_;
   std::vector<std::pair<fiche::Node, std::size_t>> ingredients_, steps_;  // sorted by node
   bool found_ = false;
   unsigned reading_ = 0;

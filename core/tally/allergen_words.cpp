@@ -93,12 +93,15 @@ std::string word_for(food::Allergens bit, std::string_view names, std::string_vi
   const Row& row = row_of(bit);
   const std::string lower = base::lower(names);
   std::string found;
+  std::size_t first = lower.size();  // what is named first is most of it
   for_each_word(words_in(row, language), [&](std::string_view word) {
     std::vector<Place> places;
     find_word(lower, word, places);
     // A stem of several words is no word of its own.
     const bool whole = word != "celer" && word != "anchov" && word != "cacahu";
-    if (found.empty() && whole && !places.empty()) found = word;
+    if (!whole || places.empty() || places.front().begin >= first) return;
+    first = places.front().begin;
+    found = word;
   });
   if (!found.empty()) return found;
   return std::string(french(language) ? row.french_name : row.name);

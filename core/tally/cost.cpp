@@ -75,7 +75,8 @@ class Sum {
 
   void add_food(const Entry& entry) {
     CostLine line;
-    line.name = entry.name;
+    const Kitchen::OwnFood* own = kitchen_.own_food(entry.food_id);
+    line.name = own != nullptr && !own->name.empty() ? own->name : entry.name;
     line.component = entry.component;
     line.grams = entry.listed;
     line.bought = as_bought(entry);

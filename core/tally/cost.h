@@ -16,7 +16,7 @@ namespace tamis::tally {
 // unpriced, by its mass.
 
 struct CostLine {
-  std::string name;
+  std::string name;                     ///< the house's, else the author's
   fiche::Node component = fiche::none;  ///< of the fiche; none: of the batch as a whole
   std::optional<double> grams;          ///< as the list has it
   std::optional<double> bought;         ///< g as bought: trim on top

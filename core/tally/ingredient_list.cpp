@@ -138,7 +138,12 @@ class List {
       supplied = mark_allergens(own->ingredients, in_list, options_.language);
       left &= in_list;
     }
-    const std::string_view names = entry.food == nullptr ? std::string_view{} : options_.language.starts_with("fr") ? entry.food->french : entry.food->english;
+    // What the table says of the allergen tells the sort too: of beer, barley.
+    std::string names;
+    if (entry.food != nullptr) {
+      names = options_.language.starts_with("fr") ? entry.food->french : entry.food->english;
+      if (options_.language.starts_with("en")) names += "|" + std::string(entry.food->allergen_source);
+    }
     for (const food::AllergenName& allergen : food::allergen_names()) {
       if ((left & allergen.bit) == 0) continue;
       runs.push_back({" (", false});

@@ -13,12 +13,12 @@ Rounded to(double amount, double step, int digits) { return {to_step(amount, ste
 /// Nought up to `nought`, tenths below 10 g, else whole grams.
 Rounded eu_grams(double amount, double nought) {
   if (amount <= nought) return {};
-  return amount < 10 ? to(amount, 0.1, 1) : to(amount, 1, 0);
+  return amount < 9.95 ? to(amount, 0.1, 1) : to(amount, 1, 0);  // what rounds to 10.0 is 10
 }
 
 Rounded us_fat(double amount) {
   if (amount < 0.5) return {};
-  return amount < 5 ? to(amount, 0.5, 1) : to(amount, 1, 0);
+  return amount < 4.75 ? to(amount, 0.5, 1) : to(amount, 1, 0);
 }
 
 Rounded us_grams(double amount) {
@@ -47,7 +47,7 @@ Rounded eu_rounded(Nutrient nutrient, double amount) {
     case Nutrient::saturates: return eu_grams(amount, 0.1);
     case Nutrient::salt:
       if (amount <= 0.0125) return {};
-      return amount < 1 ? to(amount, 0.01, 2) : to(amount, 0.1, 1);
+      return amount < 0.995 ? to(amount, 0.01, 2) : to(amount, 0.1, 1);
     default: return eu_grams(amount, 0.5);
   }
 }

@@ -1,7 +1,11 @@
 #include "tests/lua/hosting.h"
 
+#include <algorithm>
+#include <filesystem>
+
 #include "core/format/format.h"
 #include "core/rules/rule.h"
+#include "tests/shared_files.h"
 
 namespace tamis::tests {
 
@@ -55,6 +59,21 @@ Loaded load_files(const lua::PluginFiles& files, std::string_view settings) {
   }
   if (loaded.faults.empty()) loaded.plugin = lua::Plugin::load(files, read, std::move(values), loaded.faults);
   return loaded;
+}
+
+Loaded load_boxed(const std::string& id, std::string_view settings) {
+  const std::string folder = "plugins/" + id + "/";
+  lua::PluginFiles files;
+  files.path = folder;
+  files.manifest = std::make_shared<base::Source>("plugin.xml", project_file(folder + "plugin.xml"));
+  std::vector<std::string> names;
+  for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(TAMIS_SOURCE_DIR) / folder))
+    if (entry.path().extension() == ".lua" && entry.path().stem() != "plugin") names.push_back(entry.path().filename());
+  std::sort(names.begin(), names.end());
+  names.emplace_back("plugin.lua");
+  for (const std::string& name : names)
+    files.programs.push_back(std::make_shared<base::Source>(name, project_file(folder + name)));
+  return load_files(files, settings);
 }
 
 Loaded load_check(const std::string& body) {

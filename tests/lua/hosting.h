@@ -27,6 +27,9 @@ Loaded load_plugin(const std::string& manifest, const std::string& program, std:
 /// The same of a plugin of several files.
 Loaded load_files(const lua::PluginFiles& files, std::string_view settings = {});
 
+/// A plugin in the box, "sheet", as it lies there.
+Loaded load_boxed(const std::string& id, std::string_view settings = {});
+
 /// A check plugin whose function is `body`.
 Loaded load_check(const std::string& body);
 

@@ -24,19 +24,7 @@ namespace fs = std::filesystem;
 const std::string folder = "plugins/sheet/";
 
 /// The plugin as it lies in the box.
-tests::Loaded load_sheet(std::string_view settings) {
-  lua::PluginFiles files;
-  files.path = folder;
-  files.manifest = std::make_shared<base::Source>("plugin.xml", project_file(folder + "plugin.xml"));
-  std::vector<std::string> names;
-  for (const auto& entry : fs::directory_iterator(fs::path(TAMIS_SOURCE_DIR) / folder))
-    if (entry.path().extension() == ".lua" && entry.path().stem() != "plugin") names.push_back(entry.path().filename());
-  std::sort(names.begin(), names.end());
-  names.emplace_back("plugin.lua");
-  for (const std::string& name : names)
-    files.programs.push_back(std::make_shared<base::Source>(name, project_file(folder + name)));
-  return tests::load_files(files, settings);
-}
+tests::Loaded load_sheet(std::string_view settings) { return tests::load_boxed("sheet", settings); }
 
 /// The project's own files, by their path from the root.
 class ProjectLibrary final : public fiche::Library {

@@ -53,7 +53,7 @@ TEST_CASE("a batch costs its foods as bought and its hands, and nothing is left 
 
 TEST_CASE("packs are masses, volumes or pieces", "[tally]") {
   const auto of = [](const std::string& food, const std::string& like, const std::string& price) {
-    return lines(cost("<food id=\"x\" name=\"x\" like=\"" + like + "\" " + price + "/>",
+    return lines(cost("<food id=\"x\" like=\"" + like + "\" " + price + "/>",
                       "<component id=\"c\" title=\"C\"><ingredient id=\"a\" food=\"x\" name=\"" + food + "\">500 g</ingredient><step>Mix <use of=\"a\">it</use>.</step></component>"));
   };
   CHECK(of("flour", "flour-wheat-white", "price=\"16 EUR\" pack=\"16 kg\"") == "flour 0.50 EUR");
