@@ -31,10 +31,15 @@ std::vector<FoodMatch> find_foods(const Desk& desk, const std::string& name, con
   std::vector<FoodMatch> matches;
   for (const auto& own : desk.kitchen->foods)
     if (same(own->id, name) || same(own->name, name)) add(matches, {&own->food, own.get(), true});
-  add(matches, {food::food_by_id(name), nullptr, true});
+  // What the house buys under the table's own id stands for it.
+  const auto add_of_table = [&](const food::Food* food, bool sure) {
+    const fiche::Kitchen::OwnFood* own = food == nullptr ? nullptr : desk.kitchen->own_food(food->id);
+    add(matches, {own == nullptr ? food : &own->food, own, sure});
+  };
+  add_of_table(food::food_by_id(name), true);
   using How = food::Match::How;
   for (const food::Match& match : food::look_up(name, language.empty() ? "en" : language, 6))
-    add(matches, {match.food, nullptr, match.how == How::exact || match.how == How::variant});
+    add_of_table(match.food, match.how == How::exact || match.how == How::variant);
   return matches;
 }
 

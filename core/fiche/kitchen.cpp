@@ -167,7 +167,12 @@ class Reader {
       made->food = nameless();
     }
     made->food.id = made->id;
-    if (!made->name.empty()) made->food.english = made->food.french = made->name;
+    // The house names its foods in its own language; in the other one they are called as the food they are like.
+    if (!made->name.empty()) {
+      const bool french = out_.language.starts_with("fr");
+      if (french || made->food.french.empty()) made->food.french = made->name;
+      if (!french || made->food.english.empty()) made->food.english = made->name;
+    }
     if (!made->specified.empty()) {
       made->food.allergens = made->contains;
       made->food.allergen_source = "supplier's specification";
@@ -180,7 +185,10 @@ class Reader {
     }
     if (auto own = price(n, At::price)) made->prices.push_back(*std::move(own));
     for (Node c = document_.first_child(n); c != none; c = document_.next(c)) {
-      if (document_.el(c) == El::declared) read_declared(c, made->food.per_100_g);
+      if (document_.el(c) == El::declared) {
+        read_declared(c, made->food.per_100_g);
+        made->food.composition_source = "declared by the supplier; what is not, of the food it is like";
+      }
       if (document_.el(c) != El::bought) continue;
       if (auto other = price(c, At::price)) made->prices.push_back(*std::move(other));
     }
