@@ -23,11 +23,11 @@ constexpr std::string_view help =
     R"(Without NAME it lists all foods. Allergens of a generic food are assumed: only
 the supplier's specification of what you bought settles them.
 
-  $ tamis foods celery
-  celery
-    names            celery, celery stalks, celery sticks, celery stalk
-    in French        céleri branche, céleri, branche de céleri, céleri en branches
-    its part         vegetable
+  $ tamis foods beer
+  beer
+    names      beer, lager, ale
+    in French  bière, bière blonde
+    its part   alcohol
   …
 )";
 
