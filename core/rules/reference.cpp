@@ -50,6 +50,7 @@ constexpr std::array topics{
     Topic{"temperature", "Temperatures as stated"},
     Topic{"sharing", "Ready to share (a tested or released fiche)"},
     Topic{"teaching", "Teaching (a tested or released fiche)"},
+    Topic{"labelling", "Label and cost"},
     Topic{"conversion", "Conversions (said by `tamis convert`)"},
     Topic{"plugin", "Plugins (said by their host)"},
 };

@@ -154,6 +154,6 @@ TEST_CASE("a kitchen file is checked too") {
   CHECK(lines(R"(<food id="a" contains="milk eg"/>)") == "2:29 unknown-allergen: \"eg\" is none of the named allergens\n");
   CHECK(lines(R"(<oven id="a" most="2500 °C"/>)") ==
         "2:20 unbelievable-figure: 2500 °C is beyond belief for an oven's highest setting: at most 600 °C\n");
-  CHECK(lines(R"(<food id="a" price="1.10 EUR" specified="2026-02-30"/>)") ==
+  CHECK(lines(R"(<food id="a" price="1.10 EUR" specified="2026-02-30" pack="1 kg"/>)") ==
         "2:42 bad-value: \"2026-02-30\" is not a date\n");
 }
