@@ -11,9 +11,9 @@ using Open = tally::CostLine::Open;
 
 std::string_view why(Open open) {
   switch (open) {
-    case Open::no_pack: return "has a price and no pack that can be weighed";
-    case Open::other_currency: return "is priced in another currency";
-    default: return "has no price in the kitchen file";
+    case Open::no_pack: return "a price without a pack that can be weighed for ";
+    case Open::other_currency: return "a price in another currency for ";
+    default: return "no price in the kitchen file for ";
   }
 }
 
@@ -31,11 +31,13 @@ void run(Check& check) {
     const auto same = [&](const tally::CostLine* other) { return other->name == line.name; };
     if (priceless && std::none_of(missing.begin(), missing.end(), same)) missing.push_back(&line);
   }
-  if (missing.empty()) return;
+  // A leaf of bay in a pot changes no cost; the export names it all the same.
+  constexpr double worth_a_word = 0.01;
+  if (missing.empty() || cost.unpriced_g < worth_a_word * cost.all_g) return;
   std::string names;
   for (std::size_t i = 0; i < missing.size() && i < 3; ++i) names += (i == 0 ? "" : ", ") + missing[i]->name;
   if (missing.size() > 3) names += " …";
-  const std::string said = missing.size() == 1 ? names + " " + std::string(why(missing.front()->open)) : "no price counts for " + names;
+  const std::string said = (missing.size() == 1 ? std::string(why(missing.front()->open)) : "no price counts for ") + names;
   const fiche::Node title = check.document.child(check.document.root(), fiche::El::title);
   check.say(check.document.head_span(title == fiche::none ? check.document.root() : title),
             said + ": " + grams_text(cost.unpriced_g) + " of the " + grams_text(cost.all_g) + " that are bought",
@@ -54,7 +56,8 @@ const Rule price_missing = {
 too low. `tamis export --as cost` names it and counts without it.
 
 Asked only of a fiche that a <sale> of the kitchen file names. Counted as without a price: none in the kitchen file, a
-price without a pack that can be weighed, a price in another currency than the first. Tap water and pinches are not asked.)",
+price without a pack that can be weighed, a price in another currency than the first. Not asked: tap water, pinches, and
+foods that together are under 1 % of what is bought.)",
     .bad = R"(    <ingredient id="cream" food="cream-35">500 g</ingredient>
     <ingredient id="honey" food="honey" name="honey">100 g</ingredient>
     <step>Whisk the <use of="cream">cream</use> and <use of="honey">honey</use> cold.</step>)",
