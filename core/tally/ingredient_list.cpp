@@ -34,7 +34,9 @@ constexpr std::array plain_words = {"pastry", "baking", "cooking", "house", "swe
 
 std::string stem(std::string word) {
   if (word.ends_with("ies") && word.size() > 5) return word.substr(0, word.size() - 3) + "y";
-  if (word.ends_with("es") && word.size() > 6) return word.substr(0, word.size() - 2);
+  for (const std::string_view ending : {"ches", "shes", "sses", "xes", "oes"}) {
+    if (word.ends_with(ending)) return word.substr(0, word.size() - 2);
+  }
   if (word.ends_with('s') && word.size() > 4) word.pop_back();
   return word;
 }

@@ -4,12 +4,9 @@
 #include <cmath>
 
 #include "core/base/utf8.h"
-#include "core/fiche/reference.h"
 #include "core/flow/amounts.h"
-#include "core/flow/losses.h"
 
 namespace tamis::tally {
-namespace {
 
 using fiche::At;
 using fiche::El;
@@ -18,12 +15,6 @@ using flow::loses_trim;
 using flow::Step;
 using flow::Thing;
 using flow::Use;
-
-constexpr std::size_t idx(int i) { return static_cast<std::size_t>(i); }
-
-std::string words_of(std::string_view text) { return std::string(base::trimmed(text)); }
-
-}  // namespace
 
 Walk::Walk(const fiche::Fiche& fiche, const flow::Flow& flow, fiche::Library& library, flow::Chain& chain,
            const fiche::Fiche* around, Node around_component)
@@ -202,69 +193,6 @@ void Walk::set_component(Node node, Mix mix) {
   if (const int made = flow_.thing_of(node); made >= 0) mixes_[idx(made)] = std::move(mix);
 }
 
-Mix Walk::from_outside(Node node, std::optional<double> grams) {
-  const std::string title = words_of(document_.get(node, document_.el(node) == El::component ? At::title : At::name));
-  const fiche::FileReference reference = fiche::split_reference(document_.get(node, At::from));
-  Node component = node;
-  while (component != fiche::none && document_.el(component) != El::component) component = document_.parent(component);
-  Mix out;
-  const auto missing = [&] {
-    Entry unknown;
-    unknown.node = node;
-    unknown.component = component;
-    unknown.name = title;
-    unknown.listed = grams;
-    doubt(Doubt::Kind::file_missing, title, grams.value_or(0), node);
-    if (grams) out.put(entries.size(), *grams);
-    out.mass_known = grams.has_value();
-    entries.push_back(std::move(unknown));
-    return std::move(out);
-  };
-  if (reference.file.empty() || chain_.size() >= flow::deepest_chain) return missing();
-  const fiche::Target target = fiche::follow(document_, reference.file, library_);
-  if (target.document == nullptr || target.document->root() == fiche::none) return missing();
-  const fiche::Document& other = *target.document;
-  if (std::find(chain_.begin(), chain_.end(), other.source().path()) != chain_.end()) return missing();
-  const fiche::Fiche read = fiche::read_fiche(other, *fiche_.kitchen);
-  const flow::Flow flow = flow::read_flow_within(read, library_, chain_, &fiche_, node);
-  Walk inner(read, flow, library_, chain_, &fiche_, node);
-  inner.run();
-  const auto mix = inner.made(reference.part);
-  if (!mix || !(mix->mass() > 0)) return missing();
-  const double share = grams ? *grams / mix->mass() : 1;
-  const Node part = reference.part.empty() ? fiche::none : fiche::component_named(other, reference.part);
-  const std::string in = part == fiche::none ? other.all_text(other.child(other.root(), El::title)) : words_of(other.get(part, At::title));
-  for (Doubt& one : inner.doubts) doubt(one.kind, one.what.empty() ? title : one.what, share * one.grams, node);
-  const std::size_t first = entries.size();
-  for (std::size_t i = 0; i < inner.entries.size(); ++i) {
-    Entry& one = inner.entries[i];
-    const bool here = one.counts || part == fiche::none || one.component == part;
-    const std::optional<double> listed = one.listed;
-    if (one.part_of >= 0) one.part_of += static_cast<int>(first);
-    if (one.held == nullptr) one.held = target.held;
-    if (one.in.empty()) one.in = words_of(in);
-    one.component = component;
-    // Of the batch of the other file, what was made for this one.
-    if (one.counts && listed) one.listed = share * mix->used_of(i);
-    if (!one.counts && listed) one.listed = here ? share * *listed : 0;
-    if (one.bought && listed && *listed > 0) one.bought = *one.bought * *one.listed / *listed;
-    out.grams.resize(first + i + 1);
-    out.used.resize(first + i + 1);
-    out.grams.back() = share * mix->of(i);
-    out.used.back() = share * mix->used_of(i);
-    entries.push_back(std::move(one));
-  }
-  Labour& sum = labour_of(component);
-  for (const Labour& one : inner.labour) {
-    if (part != fiche::none && one.component != part) continue;
-    sum.seconds += share * one.seconds;
-    sum.unstated += one.unstated;
-  }
-  out.water_out = share * mix->water_out;
-  out.mass_known = mix->mass_known || grams.has_value();
-  return out;
-}
-
 // ---- steps
 bool Walk::happens(const Use& use) const {
   const Thing& taken = thing(use.thing);
@@ -337,99 +265,6 @@ bool Walk::comes_together(const Step& step, int maker) const {
       return flow_.uses[idx(use)].thing == given && flow_.uses[idx(use)].take == Use::Take::all;
     });
   });
-}
-
-// ---- losses
-void Walk::losses(const Step& step, Mix& mix) {
-  const auto unknown = [&] {
-    mix.mass_known = false;
-    doubt(Doubt::Kind::loss_unknown, step.gives.empty() ? std::string() : std::string(thing(step.gives.front()).name), 0, step.node);
-  };
-  std::optional<double> weighed;
-  const bool removes = document_.find(step.node, At::removes) != fiche::none;
-  for (Node c = document_.first_child(step.node); c != fiche::none; c = document_.next(c)) {
-    if (document_.el(c) != El::loss) continue;
-    const double lost = flow::lost_by(fiche_.statement(c, At::amount), mix.mass(), false);
-    if (std::isnan(lost)) {
-      unknown();
-    } else if (document_.get(c, At::what) == "cooking") {
-      mix.lose_water(lost);
-    } else if (removes) {
-      weighed = weighed.value_or(0) + lost;
-    } else {
-      mix.lose_of_all(lost);
-    }
-  }
-  if (removes) take_out(step, weighed, mix);
-  for (const At at : {At::reduce_by, At::reduce_to}) {
-    if (document_.find(step.node, at) == fiche::none) continue;
-    const double figure = flow::lost_by(fiche_.statement(step.node, at), mix.mass(), false);
-    if (std::isnan(figure)) {
-      unknown();
-    } else {
-      mix.lose_water(at == At::reduce_by ? figure : std::max(0.0, mix.mass() - figure));
-    }
-  }
-}
-
-void Walk::take_out(const Step& step, std::optional<double> weighed, Mix& mix) {
-  std::string_view ids = document_.get(step.node, At::removes);
-  std::vector<std::size_t> gone;
-  double mass = 0;
-  std::string names;
-  for (std::size_t at = 0; at < ids.size();) {
-    const std::size_t end = std::min(ids.find(' ', at), ids.size());
-    const int named = flow_.thing_named(ids.substr(at, end - at));
-    at = end + 1;
-    if (named < 0) continue;
-    for (std::size_t i = 0; i < mixes_[idx(named)].grams.size(); ++i) {
-      if (mixes_[idx(named)].grams[i] <= 0 || mix.of(i) <= 0) continue;
-      gone.push_back(i);
-      mass += mix.of(i);
-      names += (names.empty() ? "" : ", ") + entries[i].name;
-    }
-  }
-  const double whole = mix.mass();
-  const double share = weighed && mass > 0 ? std::min(1.0, *weighed / mass) : 1;
-  for (const std::size_t entry : gone) mix.lose_entry(entry, share);
-  if (weighed && *weighed > mass) mix.lose_of_all(*weighed - mass);
-  // A bay leaf leaves a taste; five kilos of bones leave more than that.
-  if (mass > 0.01 * whole) doubt(Doubt::Kind::taken_out, names, mass * (1 - share), step.node);
-}
-
-bool Walk::stated_by_a_step(Node owner, std::string_view what) const {
-  return std::any_of(flow_.steps.begin(), flow_.steps.end(), [&](const Step& step) {
-    if (step.component != owner && owner != flow_.whole.node) return false;
-    return std::any_of(step.losses.begin(), step.losses.end(), [&](const flow::Lost& lost) {
-      return lost.node != step.node && document_.get(lost.node, At::what) == what;
-    });
-  });
-}
-
-bool Walk::a_step_reduces(Node owner) const {
-  return std::any_of(flow_.steps.begin(), flow_.steps.end(), [&](const Step& step) {
-    return (step.component == owner || owner == flow_.whole.node) &&
-           (document_.find(step.node, At::reduce_by) != fiche::none || document_.find(step.node, At::reduce_to) != fiche::none);
-  });
-}
-
-void Walk::yield_losses(Node owner, Mix& mix) {
-  const Node yield = document_.child(owner, El::yield);
-  if (yield == fiche::none) return;
-  for (Node c = document_.first_child(yield); c != fiche::none; c = document_.next(c)) {
-    if (document_.el(c) != El::loss) continue;
-    const std::string_view what = document_.get(c, At::what);
-    if (stated_by_a_step(owner, what) || (what == "cooking" && a_step_reduces(owner))) continue;
-    const double lost = flow::lost_by(fiche_.statement(c, At::amount), mix.mass(), false);
-    if (std::isnan(lost)) {
-      mix.mass_known = false;
-      doubt(Doubt::Kind::loss_unknown, words_of(document_.get(owner, At::title)), 0, c);
-    } else if (what == "cooking") {
-      mix.lose_water(lost);
-    } else {
-      mix.lose_of_all(lost);
-    }
-  }
 }
 
 }  // namespace tamis::tally

@@ -2,14 +2,19 @@
 #define CORE_TALLY_WALK_H
 
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
+#include "core/base/utf8.h"
 #include "core/flow/outside.h"
 #include "core/tally/makeup.h"
 #include "core/tally/mix.h"
 
 namespace tamis::tally {
+
+constexpr std::size_t idx(int i) { return static_cast<std::size_t>(i); }
+inline std::string words_of(std::string_view text) { return std::string(base::trimmed(text)); }
 
 /// Follows what is in it through the steps of one fiche, in the order that its flow has put them in.
 class Walk {

@@ -66,7 +66,8 @@ local function gaps_of(cost, rows, minutes)
   end
   if names[1] then
     local share = cost.all > 0 and cost.unpriced / cost.all or 0
-    gaps[1] = say("unpriced", { what = table.concat(names, ", "), grams = whole(cost.unpriced), all = whole(cost.all), share = percent(share) })
+    gaps[1] = say("unpriced", { what = table.concat(names, ", "), grams = cost.unpriced < 1 and "< 1" or whole(cost.unpriced), all = whole(cost.all),
+      share = share < 0.001 and "< 0.1" or percent(share) })
   end
   if boxes[1] then gaps[#gaps + 1] = say("unpriced_packaging", { what = table.concat(boxes, ", ") }) end
   if not cost.hour_known and cost.seconds > 0 then gaps[#gaps + 1] = say("no_hour", { minutes = minutes }) end

@@ -31,6 +31,7 @@ tr.strong th, tr.strong td { font-weight: 700; border-top: 2px solid var(--ink);
 .over { color: var(--stop); font-weight: 700; }
 table + .most, p + .most { margin-top: .75rem; }
 .share { width: 9rem; padding-left: 1rem; }
+@media (max-width: 46rem) { .share { display: none; } }
 .bar { display: block; height: .7rem; background: var(--bar); min-width: 1px; }
 section { margin-top: 1.75rem; }
 .open { border-left: .4rem solid var(--stop); padding: .1rem 0 .1rem .9rem; }

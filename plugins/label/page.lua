@@ -9,7 +9,8 @@ local function element(name, attributes, ...)
   return table.concat(out)
 end
 
-local function text(words) return tamis.escape(words) end
+-- Dates stay in one piece.
+local function text(words) return tamis.escape((words:gsub("(%d%d%d%d)%-(%d%d)%-(%d%d)", "%1\u{2011}%2\u{2011}%3"))) end
 
 local style = [[
 :root { color-scheme: light; --ink: #1b1a17; --soft: #5c574d; --hair: #d2ccbf; --paper: #fffefa; --stop: #8a1230; --good: #22543d; }

@@ -108,6 +108,9 @@ TEST_CASE("what the name draws the eye to has its share beside it", "[tally]") {
   };
   CHECK(percent("Damson spread", "food=\"plum\" name=\"damsons\"").find("50%") != std::string::npos);
   CHECK(percent("Damson spread", "food=\"plum\" name=\"damsons\"", "<step reduce-to=\"400 g\">").find("75%") != std::string::npos);
+  CHECK(percent("Quince and peach spread", "food=\"quince\" name=\"quinces\"").find("50%") != std::string::npos);
+  CHECK(percent("Quince and peach spread", "food=\"peach\" name=\"peaches\"").find("50%") != std::string::npos);
+  CHECK(percent("Cherry spread", "food=\"cherry-sour\" name=\"cherries\"").find("50%") != std::string::npos);
   CHECK(percent("Spread", "food=\"plum\" name=\"damsons\"").find('%') == std::string::npos);
   CHECK(percent("Spread", "food=\"plum\" name=\"damsons\" emphasised=\"yes\"").find("50%") != std::string::npos);
   CHECK(percent("Damson spread", "food=\"plum\" name=\"damsons\" emphasised=\"no\"").find('%') == std::string::npos);
