@@ -43,6 +43,17 @@ Ratio reduced(Wide numerator, Wide denominator) {
   return {static_cast<std::int64_t>(numerator), static_cast<std::int64_t>(denominator)};
 }
 
+/// Nearest whole number to a ratio whose denominator is above zero, halves away from zero. Nothing here is doubled, so that
+/// any product of two int64 will do.
+Wide nearest_whole(Wide numerator, Wide denominator) {
+  const bool minus = numerator < 0;
+  if (minus) numerator = -numerator;
+  Wide whole = numerator / denominator;
+  const Wide rest = numerator % denominator;
+  if (rest >= denominator - rest) ++whole;
+  return minus ? -whole : whole;
+}
+
 bool read_digits(std::string_view text, std::size_t& at, std::int64_t& value, std::int64_t& scale) {
   const std::size_t start = at;
   while (at < text.size() && text[at] >= '0' && text[at] <= '9') {
@@ -108,6 +119,24 @@ std::string Ratio::text() const {
   return out;
 }
 
+std::string Ratio::decimal(int places) const {
+  if (!ok()) return "overflow";
+  Wide scale = 1;
+  for (int place = 0; place < places; ++place) scale *= 10;
+  const Wide top = numerator_ < 0 ? -static_cast<Wide>(numerator_) : static_cast<Wide>(numerator_);
+  Wide whole = top / denominator_;
+  Wide part = nearest_whole(top % denominator_ * scale, denominator_);
+  if (part == scale) {
+    ++whole;
+    part = 0;
+  }
+  std::string out = numerator_ < 0 && (whole != 0 || part != 0) ? "-" : "";
+  out += std::to_string(static_cast<std::uint64_t>(whole));
+  if (places <= 0) return out;
+  const std::string figures = std::to_string(static_cast<std::int64_t>(part));
+  return out + "." + std::string(static_cast<std::size_t>(places) - figures.size(), '0') + figures;
+}
+
 std::int64_t Ratio::floor() const {
   if (!ok()) return 0;
   const std::int64_t quotient = numerator_ / denominator_;
@@ -116,9 +145,7 @@ std::int64_t Ratio::floor() const {
 
 std::int64_t Ratio::nearest() const {
   if (!ok()) return 0;
-  const Wide twice = 2 * static_cast<Wide>(numerator_);
-  const Wide sign = numerator_ < 0 ? -1 : 1;
-  return static_cast<std::int64_t>((twice + sign * denominator_) / (2 * static_cast<Wide>(denominator_)));
+  return static_cast<std::int64_t>(nearest_whole(numerator_, denominator_));
 }
 
 Ratio operator+(Ratio a, Ratio b) {
@@ -158,8 +185,10 @@ bool operator<(Ratio a, Ratio b) {
 Ratio abs(Ratio value) { return value < 0 ? -value : value; }
 
 Ratio round_to(Ratio value, Ratio step) {
-  const Ratio steps = value / step;
-  return steps.ok() ? Ratio(steps.nearest()) * step : Ratio::overflow();
+  if (!value.ok() || !step.ok() || step <= 0) return Ratio::overflow();
+  const Wide steps = nearest_whole(static_cast<Wide>(value.numerator()) * step.denominator(),
+                                   static_cast<Wide>(value.denominator()) * step.numerator());
+  return fits(steps) ? Ratio(static_cast<std::int64_t>(steps)) * step : Ratio::overflow();
 }
 
 }  // namespace tamis::base

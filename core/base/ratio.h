@@ -30,6 +30,9 @@ class Ratio {
   [[nodiscard]] double approximate() const;
   /// "n/d", or "n" when whole.
   [[nodiscard]] std::string text() const;
+  /// With so many decimal places (0 to 18), point as sign, the last one rounded, halves away from zero: "6.99". Every ratio
+  /// that is ok can be written so; "overflow" is not.
+  [[nodiscard]] std::string decimal(int places) const;
 
   /// Largest whole number not above it / nearest whole number, halves away from zero. Overflow gives 0.
   [[nodiscard]] std::int64_t floor() const;

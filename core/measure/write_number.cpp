@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <string>
 
 #include "core/base/utf8.h"
@@ -52,20 +53,13 @@ std::string with_fraction(Ratio value, std::string_view language) {
 
 /// Up to `digits` significant digits, without zeros at the end.
 std::string decimal(Ratio value, char sign, int digits, std::string_view language) {
-  const std::string whole = std::to_string(value.floor());
-  int left = digits - (value < 1 ? 0 : static_cast<int>(whole.size()));
-  Ratio scale = 1;
-  Ratio leading = value;
-  for (; leading > 0 && leading < Ratio(1, 10) && left < 15; leading = leading * 10) ++left;
-  for (; left > 0 && (value * scale).ok() && !(value * scale).whole(); --left) scale = scale * 10;
-  const Ratio scaled = value * scale;
-  if (!scaled.ok()) return whole;
-  std::string figures = std::to_string(scaled.nearest());
-  const std::size_t places = scale.text().size() - 1;
-  if (figures.size() <= places) figures.insert(0, places + 1 - figures.size(), '0');
-  std::string fraction = figures.substr(figures.size() - places);
+  int places = digits - (value < 1 ? 0 : static_cast<int>(std::to_string(value.floor()).size()));
+  for (Ratio leading = value; leading.ok() && leading > 0 && leading < Ratio(1, 10) && places < 15; leading = leading * 10) ++places;
+  const std::string figures = value.decimal(std::clamp(places, 0, 15));
+  const std::size_t point = std::min(figures.find('.'), figures.size());
+  std::string fraction = figures.substr(std::min(point + 1, figures.size()));
   while (!fraction.empty() && fraction.back() == '0') fraction.pop_back();
-  std::string out = grouped(figures.substr(0, figures.size() - places), language);
+  const std::string out = grouped(figures.substr(0, point), language);
   return fraction.empty() ? out : out + sign + fraction;
 }
 

@@ -39,6 +39,26 @@ TEST_CASE("a sum of kitchen ratios whose common denominator is large stays exact
   CHECK(sum == cup * 7 + ounce * Ratio(21, 8));
 }
 
+TEST_CASE("a ratio of any size is written with the places asked for", "[ratio]") {
+  CHECK(Ratio(2, 3).decimal(0) == "1");
+  CHECK(Ratio(2, 3).decimal(4) == "0.6667");
+  CHECK(Ratio(-1, 8).decimal(2) == "-0.13");
+  CHECK(Ratio(-1, 800).decimal(1) == "0.0");
+  CHECK(Ratio(1999, 1000).decimal(2) == "2.00");
+  CHECK(Ratio(largest, largest - 1).decimal(3) == "1.000");
+  CHECK(Ratio(largest, 3).decimal(2) == "3074457345618258602.33");
+  CHECK(Ratio(largest - 1, largest).decimal(18) == "1.000000000000000000");
+  CHECK(Ratio::overflow().decimal(2) == "overflow");
+}
+
+TEST_CASE("rounding to a step needs no common denominator that fits", "[ratio]") {
+  const Ratio awkward(6'988'796'192'267'919, 999'999'999'999'989);
+  CHECK(round_to(awkward, Ratio(1, 8)) == Ratio(7));
+  CHECK(round_to(awkward, Ratio(1, 997)) == Ratio(6968, 997));
+  CHECK(round_to(-awkward, Ratio(1, 2)) == Ratio(-7));
+  CHECK_FALSE(round_to(Ratio(largest), Ratio(1, 2)).ok());
+}
+
 TEST_CASE("what does not fit is overflow and stays so", "[ratio]") {
   const Ratio big(largest);
   for (const Ratio bad : {big + 1, big * 2, Ratio(1, largest) * Ratio(1, 3), Ratio(1) / 0, Ratio(smallest, 1),

@@ -87,6 +87,7 @@ TEST_CASE("numbers alone", "[write]") {
   Writing plain;
   plain.fractions = false;
   CHECK(write_number(Ratio(1, 3), plain) == "0.333333");
+  CHECK(write_number(Ratio(6'988'796'192'267'919, 999'999'999'999'989), plain) == "6.9888");
   CHECK(write_number(Ratio(2, 3), plain) == "0.666667");
   CHECK(write_number(*Ratio::parse("453.59237"), plain) == "453.592");
   CHECK(write_number(*Ratio::parse("0.000123456789"), plain) == "0.000123457");
