@@ -35,6 +35,10 @@ constexpr std::string_view help =
   $ tamis measure "1 1/2 cup" --system us --food flour-wheat-white --in g
   1 ½ cups plain flour = 187.5 g, in the kitchen 188 g
     source: UCUM [cup_us]; 16 US tablespoons; SI brochure; USDA SR28 20081
+  $ tamis measure "4 eggs" --in g
+  4 eggs = 200 g
+    source: by definition: a bare number counts pieces; SI brochure; USDA SR28
+            01123
   $ tamis measure "375 °F"
   375 °F
     metric  190.6 °C, thermometer 190.5 °C
@@ -72,8 +76,9 @@ class Measuring {
 
   Exit run() {
     if (const Exit exit = find_food(); exit != Exit::good) return exit;
-    const std::string& typed = request_.words.front();
+    std::string typed = request_.words.front();
     if (typed.find("×") != std::string::npos || typed.find(" x ") != std::string::npos) return lengths(typed);
+    if (!request_.has("food")) take_food_from(typed);
     const auto read = measure::read_amount(typed, every_kind, reading_);
     if (!read) return refuse(read.fault(), Exit::found);
     if (!read->has_figure()) {
@@ -102,6 +107,24 @@ class Measuring {
     else
       say("  → did you mean \"" + std::string(matches.front().food->id) + "\"?");
     return Exit::failed;
+  }
+
+  /// "4 eggs", "2 cups of flour": the amount is left in `typed` when what follows it is surely a food.
+  void take_food_from(std::string& typed) {
+    if (measure::read_amount(typed, every_kind, reading_)) return;
+    for (std::size_t space = typed.find(' '); space != std::string::npos; space = typed.find(' ', space + 1)) {
+      const auto amount = measure::read_amount(typed.substr(0, space), every_kind, reading_);
+      if (!amount || !amount->has_figure()) continue;
+      std::string name = typed.substr(space + 1);
+      for (const std::string_view of : {"of ", "de ", "d'", "d’"})
+        if (name.starts_with(of)) name.erase(0, of.size());
+      const std::vector<FoodMatch> matches = find_foods(desk_, name, reading_.language);
+      if (matches.empty() || !matches.front().sure) continue;
+      turning_.food = matches.front().food;
+      called_ = typed.substr(space + 1);
+      typed.erase(space);
+      return;
+    }
   }
 
   /// The one figure, or both ends of a range; "at least" and "at most" have one end.
@@ -176,7 +199,7 @@ class Measuring {
 
   [[nodiscard]] std::string left_side(const Amount& amount) const {
     std::string left = measure::write_amount(amount, turning_.writing);
-    if (turning_.food != nullptr) left += " " + first_name(turning_.food->english);
+    if (turning_.food != nullptr) left += " " + (called_.empty() ? first_name(turning_.food->english) : called_);
     return left;
   }
 
@@ -237,6 +260,7 @@ class Measuring {
   const Desk& desk_;
   measure::Reading reading_;
   Turning turning_;
+  std::string called_;  ///< the food, as typed after the amount
 };
 
 Exit run_measure(const Request& request) {

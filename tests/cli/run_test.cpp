@@ -259,6 +259,14 @@ TEST_CASE("a stream or a number of jobs that makes no sense is refused in words"
   });
 }
 
+TEST_CASE("an amount may name its food", "[cli][measure]") {
+  CHECK(run_tamis({"measure", "4 eggs", "--in", "g"}).out.starts_with("4 eggs = 200 g\n"));
+  CHECK(run_tamis({"measure", "2 cups of flour", "--system", "us", "--in", "g"}).out.starts_with("2 cups of flour = 250 g\n"));
+  const auto unknown = run_tamis({"measure", "2 xyz", "--in", "g"});
+  CHECK(unknown.exit == 1);
+  CHECK(unknown.err.find("\"xyz\" is no unit") != std::string::npos);
+}
+
 TEST_CASE("a gas mark is given in figures that an oven's dial has", "[cli][measure]") {
   CHECK(run_tamis({"measure", "gas mark 4", "--in", "C"}).out.find(", oven dial 180") != std::string::npos);
   CHECK(run_tamis({"measure", "176 °C", "--in", "F"}).out.find(", thermometer 349") != std::string::npos);
