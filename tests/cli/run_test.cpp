@@ -260,8 +260,8 @@ TEST_CASE("a stream or a number of jobs that makes no sense is refused in words"
 }
 
 TEST_CASE("an amount may name its food", "[cli][measure]") {
-  CHECK(run_tamis({"measure", "4 eggs", "--in", "g"}).out.starts_with("4 eggs = 200 g\n"));
-  CHECK(run_tamis({"measure", "2 cups of flour", "--system", "us", "--in", "g"}).out.starts_with("2 cups of flour = 250 g\n"));
+  CHECK(run_tamis({"measure", "4 eggs", "--in", "g"}).out.starts_with("4 eggs = 200\u00A0g\n"));
+  CHECK(run_tamis({"measure", "2 cups of flour", "--system", "us", "--in", "g"}).out.starts_with("2\u00A0cups of flour = 250\u00A0g\n"));
   const auto unknown = run_tamis({"measure", "2 xyz", "--in", "g"});
   CHECK(unknown.exit == 1);
   CHECK(unknown.err.find("\"xyz\" is no unit") != std::string::npos);
