@@ -71,7 +71,8 @@ class Show {
     const fiche::Fiche fiche = fiche::read_fiche(*read.document, kitchen);
     const flow::Flow flow = flow::read_flow(fiche, library);
     const flow::States states = flow::read_states(fiche, flow, library);
-    flow::Ages ages(fiche, flow);
+    const flow::StepTimes times = flow::read_step_times(fiche, flow);
+    flow::Ages ages(flow, times);
     const Shown shown{fiche, flow, states, ages, request_.get("component"), step_};
     if (!shown.component.empty() && shown.components().empty()) {
       return refuse(*source, "has no component \"" + shown.component + "\"" + its_components(fiche));

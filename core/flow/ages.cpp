@@ -9,8 +9,7 @@ constexpr std::size_t idx(int i) { return static_cast<std::size_t>(i); }
 
 }  // namespace
 
-Ages::Ages(const fiche::Fiche& fiche, const Flow& flow)
-    : flow_(flow), times_(read_step_times(fiche, flow)), solution_(times_.network.solve()) {}
+Ages::Ages(const Flow& flow, const StepTimes& times) : flow_(flow), times_(times), solution_(times.network.solve()) {}
 
 std::optional<TimeRange> Ages::of_use(int use) {
   const Use& taken = flow_.uses[idx(use)];

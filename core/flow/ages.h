@@ -13,7 +13,8 @@ namespace tamis::flow {
 /// by all that the fiche says of times and order. Worked out as it is asked for.
 class Ages {
  public:
-  Ages(const fiche::Fiche& fiche, const Flow& flow);
+  /// Both must outlive it.
+  Ages(const Flow& flow, const StepTimes& times);
 
   /// Empty for what no step makes, and where the times of the fiche contradict each other; without a most where nothing
   /// ends the wait.
@@ -22,7 +23,7 @@ class Ages {
 
  private:
   const Flow& flow_;
-  StepTimes times_;
+  const StepTimes& times_;
   TimeNetwork::Solution solution_;
   std::map<int, std::vector<TimeNetwork::Window>> windows_;  // by step
 };

@@ -1,3 +1,4 @@
+#include "core/rules/allergens_held.h"
 #include "core/rules/readiness.h"
 #include "core/rules/registry.h"
 #include "core/tally/allergens.h"
@@ -15,7 +16,7 @@ void run(Check& check) {
   if (statement == fiche::none) return;
   const auto stated = tally::stated_allergens(check.document, statement, check.fiche.reading.language);
   if (!stated) return;
-  const std::vector<AllergenLine> lines = tally::allergen_lines(check.document, check.kitchen, check.library);
+  const std::vector<AllergenLine>& lines = allergens_held(check);
   food::Allergens said = stated->contains | stated->may | stated->words;
   for (const AllergenLine& line : lines) {
     if (!line.option) said |= tally::left_out(line.sure, stated->contains);  // allergen-left-out says those

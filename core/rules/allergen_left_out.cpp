@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "core/rules/allergens_held.h"
 #include "core/rules/near_miss.h"
 #include "core/rules/readiness.h"
 #include "core/rules/registry.h"
@@ -40,7 +41,7 @@ void run(Check& check) {
   const auto stated = tally::stated_allergens(check.document, statement, check.fiche.reading.language);
   if (!stated) return;
   const food::Allergens given = stated->contains;
-  const std::vector<AllergenLine> held = tally::allergen_lines(check.document, check.kitchen, check.library);
+  const std::vector<AllergenLine>& held = allergens_held(check);
   food::Allergens missing = 0;
   std::string specified;
   for (const AllergenLine& one : held) {

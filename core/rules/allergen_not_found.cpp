@@ -1,4 +1,5 @@
 #include "core/food/allergen_bits.h"
+#include "core/rules/allergens_held.h"
 #include "core/rules/readiness.h"
 #include "core/rules/registry.h"
 #include "core/tally/allergens.h"
@@ -31,7 +32,7 @@ void run(Check& check) {
   food::Allergens missing =
       food::read_allergens(check.document.attribute_value(contains), unknown) & ~food::allergen::sulphites;
   food::Allergens found = 0;
-  for (const AllergenLine& line : tally::allergen_lines(check.document, check.kitchen, check.library)) {
+  for (const AllergenLine& line : allergens_held(check)) {
     if (line.unknown) return;  // it may be in there
     found |= line.sure | line.usual | line.may;
   }

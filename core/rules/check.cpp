@@ -32,12 +32,15 @@ std::string spelled(std::string_view text, fiche::Spelling spelling, bool in_att
 }  // namespace
 
 const flow::States& Check::states() const {
-  if (!states_) states_ = flow::read_states(fiche, flow, library);
-  return *states_;
+  return once<flow::States>([this] { return flow::read_states(fiche, flow, library); });
+}
+
+const flow::StepTimes& Check::times() const {
+  return once<flow::StepTimes>([this] { return flow::read_step_times(fiche, flow); });
 }
 
 flow::Ages& Check::ages() const {
-  if (!ages_) ages_.emplace(fiche, flow);
+  if (!ages_) ages_.emplace(flow, times());
   return *ages_;
 }
 

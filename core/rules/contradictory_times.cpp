@@ -25,9 +25,10 @@ void say_one(Check& check, const std::vector<StatedSide>& sides) {
 }
 
 void run(Check& check) {
-  const Limits limits = read_limits(check);
-  for (const flow::TimeConflict& conflict : limits.conflicts) {
-    if (is(limits, conflict, Conflict::limits)) say_one(check, stated_sides(limits, conflict));
+  const std::optional<Limits>& limits = limits_of(check);
+  if (!limits) return;
+  for (const flow::TimeConflict& conflict : limits->conflicts) {
+    if (is(*limits, conflict, Conflict::limits)) say_one(check, stated_sides(*limits, conflict));
   }
 }
 

@@ -1,3 +1,4 @@
+#include "core/rules/allergens_held.h"
 #include "core/rules/near_miss.h"
 #include "core/rules/readiness.h"
 #include "core/rules/registry.h"
@@ -11,7 +12,7 @@ using fiche::El;
 void run(Check& check) {
   if (!is_shared(check) || check.document.child(check.document.root(), El::allergens) != fiche::none) return;
   food::Allergens bits = 0;
-  for (const tally::AllergenLine& held : tally::allergen_lines(check.document, check.kitchen, check.library)) {
+  for (const tally::AllergenLine& held : allergens_held(check)) {
     if (!held.option) bits |= held.sure;
   }
   const std::string list = tally::allergen_list(bits, " ");

@@ -76,8 +76,9 @@ void look_at(Check& check, const Limits& limits, int constraint) {
 }
 
 void run(Check& check) {
-  const Limits limits = read_limits(check);
-  for (int i = 0; i < static_cast<int>(limits.times.reasons.size()); ++i) look_at(check, limits, i);
+  const std::optional<Limits>& limits = limits_of(check);
+  if (!limits) return;
+  for (int i = 0; i < static_cast<int>(limits->times.reasons.size()); ++i) look_at(check, *limits, i);
 }
 
 }  // namespace

@@ -23,9 +23,10 @@ void say_one(Check& check, const Limits& limits, const std::vector<StatedSide>& 
 }
 
 void run(Check& check) {
-  const Limits limits = read_limits(check);
-  for (const flow::TimeConflict& conflict : limits.conflicts) {
-    if (is(limits, conflict, Conflict::night)) say_one(check, limits, stated_sides(limits, conflict));
+  const std::optional<Limits>& limits = limits_of(check);
+  if (!limits) return;
+  for (const flow::TimeConflict& conflict : limits->conflicts) {
+    if (is(*limits, conflict, Conflict::night)) say_one(check, *limits, stated_sides(*limits, conflict));
   }
 }
 

@@ -1,10 +1,12 @@
 #ifndef CORE_RULES_RULE_H
 #define CORE_RULES_RULE_H
 
+#include <memory>
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "core/base/finding.h"
@@ -42,9 +44,23 @@ class Check {
   const fiche::Document& document;
   const Structure& structure;
   const flow::Flow& flow;
-  /// What becomes of the food, and how old what is taken can be: each worked out when a rule first asks for it.
+  /// What becomes of the food, when the steps can be done, and how old what is taken can be: each worked out when a rule
+  /// first asks for it.
   const flow::States& states() const;
+  const flow::StepTimes& times() const;
   flow::Ages& ages() const;
+
+  /// What several rules need and each would work out again: `make()` gives it to the first that asks, the others see the
+  /// same. There is one of a type, so give the fact a type of its own; it may rest on the fiche alone, never on the rule.
+  template <typename Fact, typename Make>
+  const Fact& once(Make make) const {
+    static constexpr char key = 0;
+    for (const auto& [known, fact] : facts_)
+      if (known == &key) return *static_cast<const Fact*>(fact.get());
+    auto made = std::make_shared<const Fact>(make());
+    facts_.emplace_back(&key, made);
+    return *made;
+  }
 
   /// Adds a finding of the rule at hand, with the rule's severity (or the kitchen's) and source, and gives it back
   /// for advice, related places and edits. Words as base::Finding asks.
@@ -68,7 +84,7 @@ class Check {
   base::Severity severity_ = base::Severity::error;
   bool severity_is_the_kitchens_ = false;
   std::vector<base::Finding>& findings_;
-  mutable std::optional<flow::States> states_;
+  mutable std::vector<std::pair<const char*, std::shared_ptr<const void>>> facts_;
   mutable std::optional<flow::Ages> ages_;
 };
 

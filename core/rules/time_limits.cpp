@@ -66,12 +66,11 @@ bool states_limits(const Check& check) {
 
 }  // namespace
 
-Limits read_limits(const Check& check) {
-  Limits out;
-  if (!states_limits(check)) return out;
-  out.times = flow::read_step_times(check.fiche, check.flow);
-  out.conflicts = flow::time_conflicts(out.times);
-  return out;
+const std::optional<Limits>& limits_of(const Check& check) {
+  return check.once<std::optional<Limits>>([&]() -> std::optional<Limits> {
+    if (!states_limits(check)) return std::nullopt;
+    return Limits{check.times(), flow::time_conflicts(check.times())};
+  });
 }
 
 bool is(const Limits& limits, const TimeConflict& conflict, Conflict kind) {

@@ -1,6 +1,7 @@
 #ifndef CORE_RULES_TIME_LIMITS_H
 #define CORE_RULES_TIME_LIMITS_H
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,11 +19,11 @@ enum class Conflict : unsigned char {
 };
 
 struct Limits {
-  flow::StepTimes times;
+  const flow::StepTimes& times;
   std::vector<flow::TimeConflict> conflicts;
 };
-/// All conflicts of the fiche; those of one kind with `is`.
-Limits read_limits(const Check& check);
+/// All conflicts of the fiche, worked out once; those of one kind with `is`. Empty where nothing can be too late.
+const std::optional<Limits>& limits_of(const Check& check);
 bool is(const Limits& limits, const flow::TimeConflict& conflict, Conflict kind);
 
 /// One side of a conflict with what states it.

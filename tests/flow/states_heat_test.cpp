@@ -270,7 +270,8 @@ TEST_CASE("how old what is taken can be", "[states]") {
   const auto made = states_of(component_of(R"(<ingredient id="a" food="milk-whole">1 kg</ingredient>
       <step id="s" do="boil" makes="hot">Boil <use of="a">a</use>.</step>
       <step do="pour" makes="made" after="s" at-least="10 min" at-most="30 min">Pour <use of="hot">it</use>.</step>)"));
-  flow::Ages ages(made.flowing->fiche, made.flowing->flow);
+  const flow::StepTimes times = flow::read_step_times(made.flowing->fiche, made.flowing->flow);
+  flow::Ages ages(made.flowing->flow, times);
   const int use = made.flowing->flow.steps[1].takes[0];
   CHECK(ages.of_use(use) == flow::TimeRange{600, 1800});
   CHECK_FALSE(ages.of_use(made.flowing->flow.steps[0].takes[0]));

@@ -123,7 +123,8 @@ TEST_CASE("whatever a recipe does, the bounds hold together", "[states]") {
         if (held) CHECK(held->high <= 100);
       }
     }
-    flow::Ages ages(made.flowing->fiche, made.flowing->flow);
+    const flow::StepTimes times = flow::read_step_times(made.flowing->fiche, made.flowing->flow);
+    flow::Ages ages(made.flowing->flow, times);
     for (std::size_t use = 0; use < made.states.uses.size(); ++use) {
       const auto age = ages.of_use(static_cast<int>(use));
       if (age) CHECK(age->least >= 0);
