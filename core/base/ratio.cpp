@@ -40,8 +40,10 @@ Ratio reduced(Wide numerator, Wide denominator) {
     denominator /= common;
   }
   if (!fits(numerator) || !fits(denominator)) return Ratio::overflow();
-  return {static_cast<std::int64_t>(numerator), static_cast<std::int64_t>(denominator)};
+  return Ratio::of_lowest_terms(static_cast<std::int64_t>(numerator), static_cast<std::int64_t>(denominator));
 }
+
+Ratio whole_or_overflow(Wide value) { return fits(value) ? Ratio(static_cast<std::int64_t>(value)) : Ratio::overflow(); }
 
 /// Nearest whole number to a ratio whose denominator is above zero, halves away from zero. Nothing here is doubled, so that
 /// any product of two int64 will do.
@@ -80,9 +82,12 @@ Ratio::Ratio(std::int64_t numerator, std::int64_t denominator) {
   denominator_ = denominator / common * sign;
 }
 
-Ratio Ratio::overflow() {
+Ratio Ratio::overflow() { return of_lowest_terms(0, 0); }
+
+Ratio Ratio::of_lowest_terms(std::int64_t numerator, std::int64_t denominator) {
   Ratio made;
-  made.denominator_ = 0;
+  made.numerator_ = numerator;
+  made.denominator_ = denominator;
   return made;
 }
 
@@ -150,6 +155,8 @@ std::int64_t Ratio::nearest() const {
 
 Ratio operator+(Ratio a, Ratio b) {
   if (!a.ok() || !b.ok()) return Ratio::overflow();
+  if (b.numerator_ == 0) return a;
+  if (a.whole() && b.whole()) return whole_or_overflow(static_cast<Wide>(a.numerator_) + b.numerator_);
   // Each product is below 2^126, so their sum fits 127 bits.
   return reduced(static_cast<Wide>(a.numerator_) * b.denominator_ + static_cast<Wide>(b.numerator_) * a.denominator_,
                  static_cast<Wide>(a.denominator_) * b.denominator_);
@@ -159,6 +166,7 @@ Ratio operator-(Ratio a, Ratio b) { return a + -b; }
 
 Ratio operator*(Ratio a, Ratio b) {
   if (!a.ok() || !b.ok()) return Ratio::overflow();
+  if (a.whole() && b.whole()) return whole_or_overflow(static_cast<Wide>(a.numerator_) * b.numerator_);
   return reduced(static_cast<Wide>(a.numerator_) * b.numerator_, static_cast<Wide>(a.denominator_) * b.denominator_);
 }
 

@@ -19,6 +19,8 @@ class Ratio {
   Ratio(std::int64_t numerator, std::int64_t denominator);
 
   static Ratio overflow();
+  /// What is known to be in lowest terms with the denominator above zero.
+  static Ratio of_lowest_terms(std::int64_t numerator, std::int64_t denominator);
   /// "12", "-3", "0.25", "7/8", "453.59237"; point as decimal sign, nothing else around. Empty when it is not that
   /// or does not fit.
   static std::optional<Ratio> parse(std::string_view text);

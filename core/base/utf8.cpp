@@ -29,13 +29,9 @@ char32_t lower_scalar(char32_t c) {
 
 }  // namespace
 
-std::optional<char32_t> next_scalar(std::string_view text, std::size_t& at) {
+std::optional<char32_t> next_wide_scalar(std::string_view text, std::size_t& at) {
   const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
   const unsigned char lead = byte(at);
-  if (lead < 0x80) {
-    ++at;
-    return lead;
-  }
   const int length = lead >= 0xF0 ? 4 : lead >= 0xE0 ? 3 : 2;
   char32_t value = lead & (0xFFU >> (length + 1));
   const bool cut = lead < 0xC2 || lead > 0xF4 || at + static_cast<std::size_t>(length) > text.size();
@@ -125,9 +121,14 @@ std::string_view trimmed(std::string_view text) {
 }
 
 std::string lower(std::string_view text) {
-  std::string out;
-  out.reserve(text.size());
-  for (std::size_t at = 0; at < text.size();) {
+  std::string out(text);
+  std::size_t ascii = 0;
+  for (; ascii < out.size() && static_cast<unsigned char>(out[ascii]) < 0x80; ++ascii) {
+    if (out[ascii] >= 'A' && out[ascii] <= 'Z') out[ascii] = static_cast<char>(out[ascii] + ('a' - 'A'));
+  }
+  if (ascii == out.size()) return out;
+  out.resize(ascii);
+  for (std::size_t at = ascii; at < text.size();) {
     const std::size_t start = at;
     const auto c = next_scalar(text, at);
     if (c) {

@@ -11,9 +11,17 @@ namespace tamis::base {
 /// Number of Unicode scalar values; a byte that is not part of valid UTF-8 counts as one.
 std::size_t count_scalars(std::string_view text);
 
+/// The same for a sequence whose first byte is not ASCII.
+std::optional<char32_t> next_wide_scalar(std::string_view text, std::size_t& at);
+
 /// The scalar value that starts at `at`, which is moved past it. An invalid or cut sequence gives nothing and moves
 /// one byte.
-std::optional<char32_t> next_scalar(std::string_view text, std::size_t& at);
+inline std::optional<char32_t> next_scalar(std::string_view text, std::size_t& at) {
+  const auto byte = static_cast<unsigned char>(text[at]);
+  if (byte >= 0x80) return next_wide_scalar(text, at);
+  ++at;
+  return byte;
+}
 
 /// Appends the scalar value's UTF-8 form. Surrogates and values above 10FFFF append U+FFFD.
 void append_scalar(std::string& out, char32_t scalar);

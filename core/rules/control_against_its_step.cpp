@@ -64,10 +64,9 @@ void hold_against(Check& check, Node step, const StatedHeat& target, const State
 
 void look_at(Check& check, Node step) {
   const fiche::Document& document = check.document;
-  std::vector<StatedHeat> heats;
+  const std::vector<StatedHeat>& heats = stated_heats(check, step);
   for (Node control = document.first_child(step); control != fiche::none; control = document.next(control)) {
     if (document.el(control) != El::control || is_for_holding(base::lower(document.all_text(control)))) continue;
-    if (heats.empty()) heats = stated_heats(check, step);
     for (Node mark = document.first_child(control); mark != fiche::none; mark = document.next(mark)) {
       const Statement* figure = document.el(mark) == El::food_temp ? check.fiche.statement(mark) : nullptr;
       const StatedHeat* target = figure == nullptr ? nullptr : target_of(check, heats, *figure);

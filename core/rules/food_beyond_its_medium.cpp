@@ -45,7 +45,7 @@ void look_at_pair(Check& check, const StatedHeat& food, const StatedHeat& medium
 }
 
 void look_at(Check& check, fiche::Node step) {
-  const std::vector<StatedHeat> heats = stated_heats(check, step);
+  const std::vector<StatedHeat>& heats = stated_heats(check, step);
   if (heats.size() < 2) return;
   const std::string sentence = own_sentence(check.document, step);
   for (std::size_t food = 0; food < heats.size(); ++food) {

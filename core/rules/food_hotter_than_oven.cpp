@@ -48,7 +48,7 @@ bool is_something_else(const Check& check, const StatedHeat& food) {
 }
 
 void look_at(Check& check, fiche::Node step) {
-  const std::vector<StatedHeat> heats = stated_heats(check, step);
+  const std::vector<StatedHeat>& heats = stated_heats(check, step);
   const Statement* oven = hottest_oven(check, heats);
   if (oven == nullptr) return;
   const double most = highest_of(*oven->amount);

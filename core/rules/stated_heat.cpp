@@ -1,5 +1,7 @@
 #include "core/rules/stated_heat.h"
 
+#include <map>
+
 #include "core/base/utf8.h"
 #include "core/fiche/prose.h"
 #include "core/rules/figure_value.h"
@@ -106,12 +108,27 @@ std::optional<double> high_of(const Statement& statement) {
   return highest_of(*statement.amount);
 }
 
-std::vector<StatedHeat> stated_heats(const Check& check, Node step) { return Walk(check).heats(step); }
+const std::vector<StatedHeat>& stated_heats(const Check& check, Node step) {
+  using Heats = std::map<Node, std::vector<StatedHeat>>;
+  static const std::vector<StatedHeat> none;
+  const Heats& heats = check.once<Heats>([&] {
+    Heats made;
+    for (const Statement& statement : check.fiche.statements) {
+      if (!is_heat(check.document.el(statement.node))) continue;
+      Node in = statement.node;
+      while (in != fiche::none && check.document.el(in) != El::step) in = check.document.parent(in);
+      if (in != fiche::none && !made.contains(in)) made.emplace(in, Walk(check).heats(in));
+    }
+    return made;
+  });
+  const auto found = heats.find(step);
+  return found == heats.end() ? none : found->second;
+}
 
 const Statement* left_at(const Check& check, int step) {
   const Node node = check.flow.steps[static_cast<std::size_t>(step)].node;
   if (check.document.find(node, At::unattended) != fiche::none) return nullptr;
-  const std::vector<StatedHeat> heats = stated_heats(check, node);
+  const std::vector<StatedHeat>& heats = stated_heats(check, node);
   if (heats.empty() || heats.back().el != El::food_temp) return nullptr;
   const Statement& last = *heats.back().statement;
   if (check.document.get(last.node, At::place) == "surface" || !is_of_the_product(check, last, step)) return nullptr;

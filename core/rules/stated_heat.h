@@ -19,7 +19,7 @@ struct StatedHeat {
   int sentence = 0;                   ///< which sentence of the step it stands in, from 0
   std::string before;                 ///< the words since the mark of a temperature before it in that sentence, lower case
 };
-std::vector<StatedHeat> stated_heats(const Check& check, fiche::Node step);
+const std::vector<StatedHeat>& stated_heats(const Check& check, fiche::Node step);
 
 /// Low and high of a temperature that was read as a figure; "boiling" and other words have none.
 std::optional<double> low_of(const fiche::Statement& statement);

@@ -1,6 +1,9 @@
 #include "core/rules/vague_words.h"
 
 #include <algorithm>
+#include <bitset>
+#include <map>
+#include <utility>
 #include <vector>
 
 #include "core/base/utf8.h"
@@ -26,21 +29,46 @@ bool is_letter(char c) {
   return (byte >= 'a' && byte <= 'z') || byte >= 0x80 || (byte >= '0' && byte <= '9');
 }
 
-/// Bytes that the longest phrase of the kind takes at this place, where it ends as a word ends; 0 for none.
-std::size_t phrase_at(std::string_view text, Kind kind, std::string_view language) {
-  std::size_t best = 0;
-  for (const Row& row : rows) {
-    if (row.kind != kind || row.language != language.substr(0, 2)) continue;
-    for (std::size_t at = 0; at < row.words.size();) {
-      const std::size_t end = std::min(row.words.find('|', at), row.words.size());
-      const std::string_view phrase = row.words.substr(at, end - at);
-      const bool whole = text.size() == phrase.size() || phrase.ends_with('\'') ||
-                         (text.size() > phrase.size() && !is_letter(text[phrase.size()]));
-      if (text.starts_with(phrase) && whole) best = std::max(best, phrase.size());
-      at = end + 1;
+/// The phrases of a kind in a language, and the bytes that one of them begins with.
+struct Phrases {
+  std::vector<std::string_view> list;
+  std::bitset<256> begins;
+};
+
+const Phrases& phrases(Kind kind, std::string_view language) {
+  using Key = std::pair<Kind, std::string_view>;
+  static const std::map<Key, Phrases> table = [] {
+    std::map<Key, Phrases> made;
+    for (const Row& row : rows) {
+      Phrases& of = made[{row.kind, row.language}];
+      for (std::size_t at = 0; at < row.words.size();) {
+        const std::size_t end = std::min(row.words.find('|', at), row.words.size());
+        of.list.push_back(row.words.substr(at, end - at));
+        of.begins.set(static_cast<unsigned char>(row.words[at]));
+        at = end + 1;
+      }
     }
+    return made;
+  }();
+  static const Phrases none;
+  const auto found = table.find({kind, language.substr(0, 2)});
+  return found == table.end() ? none : found->second;
+}
+
+/// Bytes that the longest phrase takes at this place, where it ends as a word ends; 0 for none.
+std::size_t phrase_at(std::string_view text, const Phrases& phrases) {
+  if (text.empty() || !phrases.begins[static_cast<unsigned char>(text.front())]) return 0;
+  std::size_t best = 0;
+  for (const std::string_view phrase : phrases.list) {
+    const bool whole = text.size() == phrase.size() || phrase.ends_with('\'') ||
+                       (text.size() > phrase.size() && !is_letter(text[phrase.size()]));
+    if (whole && text.starts_with(phrase)) best = std::max(best, phrase.size());
   }
   return best;
+}
+
+std::size_t phrase_at(std::string_view text, Kind kind, std::string_view language) {
+  return phrase_at(text, phrases(kind, language));
 }
 
 bool starts_word(std::string_view text, std::size_t at) {
@@ -95,11 +123,22 @@ std::string_view sentence_at(std::string_view text, std::size_t at) {
   return text.substr(begin, std::min(text.find_first_of(".;", at), text.size()) - begin);
 }
 
-bool has_phrase(std::string_view text, Kind kind, std::string_view language) {
-  for (std::size_t at = 0; at < text.size(); ++at) {
-    if (starts_word(text, at) && phrase_at(text.substr(at), kind, language) > 0) return true;
+/// The first place from `at` on where a word begins one of the phrases, and the bytes it takes; 0 bytes for none.
+struct Found {
+  std::size_t at = 0;
+  std::size_t size = 0;
+};
+Found find_phrase(std::string_view text, const Phrases& phrases, std::size_t at = 0) {
+  for (; at < text.size(); ++at) {
+    if (!phrases.begins[static_cast<unsigned char>(text[at])] || !starts_word(text, at)) continue;
+    const std::size_t size = phrase_at(text.substr(at), phrases);
+    if (size > 0) return {at, size};
   }
-  return false;
+  return {};
+}
+
+bool has_phrase(std::string_view text, Kind kind, std::string_view language) {
+  return find_phrase(text, phrases(kind, language)).size > 0;
 }
 
 bool is_food(std::string_view name, std::string_view language) {
@@ -123,12 +162,10 @@ std::size_t food_behind(std::string_view text, std::size_t at, std::string_view 
 
 std::optional<VagueWords> until_without_picture(std::string_view words, std::string_view language) {
   const std::string text = base::lower(words);
-  for (std::size_t at = 0; at < text.size(); ++at) {
-    if (!starts_word(text, at)) continue;
-    const std::size_t used = phrase_at(std::string_view(text).substr(at), Kind::until, language);
-    if (used == 0) continue;
-    const std::size_t end = state_behind(text, at + used, language);
-    if (end > 0 && !has_phrase(sentence_at(text, at), Kind::keeps, language)) return VagueWords{at, end};
+  const Phrases& untils = phrases(Kind::until, language);
+  for (Found until = find_phrase(text, untils); until.size > 0; until = find_phrase(text, untils, until.at + 1)) {
+    const std::size_t end = state_behind(text, until.at + until.size, language);
+    if (end > 0 && !has_phrase(sentence_at(text, until.at), Kind::keeps, language)) return VagueWords{until.at, end};
   }
   return {};
 }
@@ -141,22 +178,16 @@ bool is_no_picture(std::string_view until, std::string_view language) {
 
 std::optional<VagueWords> leans_on_habit(std::string_view words, std::string_view language) {
   const std::string text = base::lower(words);
-  for (std::size_t at = 0; at < text.size(); ++at) {
-    if (!starts_word(text, at)) continue;
-    const std::size_t used = phrase_at(std::string_view(text).substr(at), Kind::usual, language);
-    if (used > 0) return VagueWords{at, at + used};
-  }
-  return {};
+  const Found habit = find_phrase(text, phrases(Kind::usual, language));
+  return habit.size > 0 ? std::optional(VagueWords{habit.at, habit.at + habit.size}) : std::nullopt;
 }
 
 std::optional<VagueWords> vague_amount(std::string_view words, std::string_view language) {
   const std::string text = base::lower(words);
-  for (std::size_t at = 0; at < text.size(); ++at) {
-    if (!starts_word(text, at)) continue;
-    const std::size_t used = phrase_at(std::string_view(text).substr(at), Kind::some, language);
-    if (used == 0) continue;
-    const std::size_t end = food_behind(text, at + used, language);
-    if (end > 0) return VagueWords{at, end};
+  const Phrases& some = phrases(Kind::some, language);
+  for (Found vague = find_phrase(text, some); vague.size > 0; vague = find_phrase(text, some, vague.at + 1)) {
+    const std::size_t end = food_behind(text, vague.at + vague.size, language);
+    if (end > 0) return VagueWords{vague.at, end};
   }
   return {};
 }
