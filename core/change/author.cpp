@@ -5,7 +5,7 @@
 
 #include "core/change/figure.h"
 #include "core/change/kept.h"
-#include "core/change/market.h"
+#include "core/change/stand_in.h"
 #include "core/change/subject.h"
 #include "core/change/work.h"
 #include "core/fiche/fiche.h"
@@ -147,65 +147,10 @@ class Restorer {
 
   void restore_below(Node node) {
     Document& document = out_.document;
-    restore(node);
+    restore_element(document, node);
     for (Node c = document.first_child(node); c != fiche::none; c = document.next(c)) {
       if (document.kind(c) == fiche::NodeKind::element) restore_below(c);
     }
-    if (!was_swapped(node)) return;
-    remove_notes_behind(node);
-    document.remove_attribute(node, At::was_food);
-  }
-
-  /// Notes behind the swapped ingredient or its choice: only those of the market, with nothing but white space between.
-  void remove_notes_behind(Node ingredient) {
-    Document& document = out_.document;
-    const Node above = document.parent(ingredient);
-    const Node behind = document.el(above) == El::choice ? above : ingredient;
-    for (Node c = document.next(behind); c != fiche::none;) {
-      const Node after = document.next(c);
-      if (is_market_note(document, c)) {
-        document.remove(c);
-      } else if (document.kind(c) != fiche::NodeKind::text) {
-        return;
-      }
-      c = after;
-    }
-  }
-
-  [[nodiscard]] bool was_swapped(Node node) const {
-    return out_.document.find(node, At::was_food) != fiche::none;
-  }
-
-  void restore(Node node) {
-    Document& document = out_.document;
-    if (document.find(node, At::was) != fiche::none) {
-      put_text(document, node, document.get(node, At::was));
-      document.remove_attribute(node, At::was);
-      if (document.find(node, At::was_also) == fiche::none) document.remove_attribute(node, At::also);
-    }
-    if (was_swapped(node)) {
-      if (document.find(node, At::was_name) == fiche::none) document.remove_attribute(node, At::name);
-      document.set_attribute(node, At::food, document.get(node, At::was_food));
-    }
-    for (const At kept : kept_attributes(node)) restore_attribute(node, kept);
-  }
-
-  std::vector<At> kept_attributes(Node node) const {
-    std::vector<At> found;
-    const Document& document = out_.document;
-    for (fiche::Attr a = document.first_attribute(node); a != fiche::none; a = document.next_attribute(a)) {
-      const At kept = document.at(a);
-      if (kept != At::was_units && kept != At::was_food && author_name(kept) != At::unknown) found.push_back(kept);
-    }
-    return found;
-  }
-
-  void restore_attribute(Node node, At kept) {
-    Document& document = out_.document;
-    const At at = author_name(kept);
-    if (document.find(node, at) == fiche::none) return document.rename_attribute(node, kept, at);
-    document.set_attribute(node, at, document.get(node, kept));
-    document.remove_attribute(node, kept);
   }
 
   void restore_units(Node root) {
@@ -223,6 +168,21 @@ class Restorer {
 };
 
 }  // namespace
+
+void restore_element(Document& document, Node node) {
+  if (document.find(node, At::was) != fiche::none) {
+    put_text(document, node, document.get(node, At::was));
+    document.remove_attribute(node, At::was);
+    if (document.find(node, At::was_also) == fiche::none) document.remove_attribute(node, At::also);
+  }
+  if (document.el(node) == El::ingredient) take_back_food(document, node);
+  std::vector<At> kept;
+  for (fiche::Attr a = document.first_attribute(node); a != fiche::none; a = document.next_attribute(a)) {
+    const At at = author_name(document.at(a));
+    if (document.at(a) != At::was_units && at != At::unknown) kept.push_back(at);
+  }
+  for (const At at : kept) put_back(document, node, at);
+}
 
 Restored restore_author(const Document& document, const fiche::Kitchen& kitchen) {
   return Restorer(document, kitchen).run();

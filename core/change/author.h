@@ -22,6 +22,9 @@ struct Restored {
 /// under the author's units.
 Restored restore_author(const fiche::Document& document, const fiche::Kitchen& kitchen);
 
+/// One element's text and attributes as the author wrote them; what stood in for a food goes too.
+void restore_element(fiche::Document& document, fiche::Node node);
+
 }  // namespace tamis::change
 
 #endif

@@ -65,4 +65,12 @@ void set_aside(Document& document, Node node, At at) {
   document.rename_attribute(node, at, kept_name(document.el(node), at));
 }
 
+void put_back(Document& document, Node node, At at) {
+  const At kept = kept_name(document.el(node), at);
+  if (kept == At::unknown || document.find(node, kept) == fiche::none) return;
+  if (document.find(node, at) == fiche::none) return document.rename_attribute(node, kept, at);
+  document.set_attribute(node, at, document.get(node, kept));
+  document.remove_attribute(node, kept);
+}
+
 }  // namespace tamis::change

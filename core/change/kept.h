@@ -26,6 +26,9 @@ void write_over(fiche::Document& document, fiche::Node node, fiche::At at, std::
 /// Takes an attribute out and keeps what it said, in its place in the tag.
 void set_aside(fiche::Document& document, fiche::Node node, fiche::At at);
 
+/// The author's attribute again, in its place in the tag; nothing happens where none is kept.
+void put_back(fiche::Document& document, fiche::Node node, fiche::At at);
+
 }  // namespace tamis::change
 
 #endif

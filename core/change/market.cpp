@@ -7,6 +7,8 @@
 
 #include "core/base/utf8.h"
 #include "core/change/kept.h"
+#include "core/change/stand_in.h"
+#include "core/change/swap_kind.h"
 
 namespace tamis::change {
 
@@ -48,12 +50,6 @@ bool condition_holds(const Document& document, Node ingredient, std::string_view
     const std::string wanted = base::lower(word);
     return at == At::name ? said.find(wanted) != std::string::npos : said == wanted;
   });
-}
-
-/// The table's food that a kitchen's own one is like, or itself.
-std::string_view general_food(const fiche::Kitchen& kitchen, std::string_view id) {
-  const fiche::Kitchen::OwnFood* own = kitchen.own_food(id);
-  return own != nullptr && !own->like.empty() ? std::string_view(own->like) : id;
 }
 
 const MarketRow* row_for(const Work& work, const fiche::Ingredient& ingredient, std::string_view home) {
@@ -99,14 +95,6 @@ Strength strength_of(const Work& work, const fiche::Ingredient& ingredient, cons
 Ratio root(Ratio value) {
   constexpr double places = 1e6;  // gelatine is weighed to a tenth of a gram at best
   return {std::llround(std::sqrt(value.approximate()) * places), static_cast<std::int64_t>(places)};
-}
-
-std::string plain(Ratio value) {
-  const std::int64_t hundredths = (value * 100).nearest();
-  std::string text = std::to_string(hundredths / 100);
-  if (hundredths % 100 == 0) return text;
-  text += "." + std::to_string(hundredths % 100 / 10);
-  return hundredths % 10 == 0 ? text : text + std::to_string(hundredths % 10);
 }
 
 struct Recalculated {
@@ -175,23 +163,13 @@ void set_counts_aside(Document& document, Node ingredient) {
   }
 }
 
-/// Behind the ingredient, or the choice it stands in: an element of its own, so that no white space of the
-/// ingredient is touched.
-void write_note(const Work& work, Document& document, Node ingredient, const Swap& swap) {
-  Node behind = ingredient;
-  if (document.el(document.parent(behind)) == El::choice) behind = document.parent(behind);
-  const Node parent = document.parent(behind);
-  if (document.el(parent) != El::component && document.el(parent) != El::variant) return;
-  Node before = document.next(behind);
-  while (before != fiche::none && is_market_note(document, before)) before = document.next(before);
-  const Node note = document.add_element(parent, El::note, before);
-  document.set_attribute(note, At::kind, market_note);
+void tell_the_cook(const Work& work, Document& document, Node ingredient, const Swap& swap) {
   const MarketRow& row = *swap.row;
   const bool french = in_french(work);
   const std::string_view name = french ? row.french : row.english;
   const std::string_view risk = french ? row.french_risk : row.english_risk;
-  document.add_text(note, std::string(name) + (french ? " au lieu de " : " for ") + swap.instead_of +
-                              (french ? " ; " : "; ") + std::string(risk));
+  write_note(document, ingredient, market_note,
+             std::string(name) + (french ? " au lieu de " : " for ") + swap.instead_of + (french ? " ; " : "; ") + std::string(risk));
 }
 
 void write_one(Work& work, Node ingredient, const Swap& swap) {
@@ -207,14 +185,10 @@ void write_one(Work& work, Node ingredient, const Swap& swap) {
   }
   const std::string food(row.to.empty() ? document.get(ingredient, At::food) : row.to);
   write_over(document, ingredient, At::food, food);
-  write_note(work, document, ingredient, swap);
+  tell_the_cook(work, document, ingredient, swap);
 }
 
 }  // namespace
-
-bool is_market_note(const Document& document, Node node) {
-  return document.el(node) == El::note && document.get(node, At::kind) == market_note;
-}
 
 std::span<const MarketRow> market_rows() { return rows; }
 std::span<const std::string_view> markets() { return known_markets; }

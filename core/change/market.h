@@ -36,10 +36,6 @@ std::span<const MarketRow> market_rows();
 /// Markets there are rows for: "US", "GB", "FR", "DE".
 std::span<const std::string_view> markets();
 
-/// The kind of the notes that tell the cook of a swap; each stands behind its ingredient.
-inline constexpr std::string_view market_note = "market";
-bool is_market_note(const fiche::Document& document, fiche::Node node);
-
 /// Where the author buys: the region of the language, else what language and units say; "EU" when nothing does.
 std::string_view home_market(const fiche::Fiche& fiche);
 

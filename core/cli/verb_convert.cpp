@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/change/convert.h"
+#include "core/change/swap.h"
 #include "core/cli/checking.h"
 #include "core/cli/files.h"
 #include "core/cli/output.h"
@@ -24,13 +25,14 @@ constexpr std::array options{
            "mass|volume|both"},
     Option{"oven", 0, "MODE", "oven figures for this mode", "fan|static"},
     Option{"for", 0, "COUNTRY", "name the foods that can be bought there", "US|GB|FR|DE"},
+    Option{"swap", 0, "LINE=FOOD", "put another food in place of one; more of them with ; between", ""},
     Option{"with", 0, "NAME", "do what a plugin offers instead (tamis plugins lists them)", ""},
     Option{"set", 0, "NAME=VALUE", "a setting of that plugin, over the kitchen's; more of them with ; between", ""},
     Option{"kitchen", 'k', "FILE", "convert for this kitchen's scales, spoons and ovens", "FILE"},
     Option{"write", 'w', "", "put it into the file; printed when not given", ""},
 };
 
-constexpr std::string_view help =
+constexpr std::string_view help_with_units =
     R"(The author's own figure stays beside each new one, so that converting back gives
 the same fiche again. What the reader must know (a spoon too coarse, a food sold
 otherwise) is said on the side, by its place in the fiche as it was.
@@ -40,6 +42,27 @@ otherwise) is said on the side, by its place in the fiche as it was.
   $ tamis convert --units metric --write base/sweet-pastry.fiche.xml
   wrote base/sweet-pastry.fiche.xml
 )";
+
+constexpr std::string_view help_with_swaps = R"(
+--swap LINE=FOOD puts another food in and works its amount out anew. LINE is a
+line's id, its food or its name; FOOD is one that tamis foods knows, with what
+it is sold at behind a colon (bloom, size, percent). Two foods with + between
+make a mix. Asking for the author's own food takes the swap back. The swaps there
+are:
+
+)";
+
+std::string_view help() {
+  static const std::string text = [] {
+    std::string out(help_with_units);
+    out += help_with_swaps;
+    for (const change::SwapHelp& swap : change::swap_help()) {
+      out += "  " + std::string(swap.example) + "\n      " + std::string(swap.what) + "\n";
+    }
+    return out;
+  }();
+  return text;
+}
 
 change::ConvertWish wish_of(const Request& request) {
   change::ConvertWish wish;
@@ -56,16 +79,29 @@ change::ConvertWish wish_of(const Request& request) {
   return wish;
 }
 
+bool is_many(const Request& request) {
+  return request.words.size() > 1 || (!request.words.empty() && kind_of(request.words.front()) == PathKind::folder);
+}
+
 class Convert {
  public:
   explicit Convert(const Request& request)
       : request_(request), wish_(wish_of(request)), surroundings_(request.get("kitchen")) {}
 
   Exit run() {
+    if (request_.has("swap")) {
+      auto swaps = change::read_swaps(request_.get("swap"));
+      if (!swaps) return refuse(swaps.fault());
+      swaps_ = std::move(*swaps);
+    }
     for_each_source(request_.words, surroundings_, *report_, totals_, [this](const auto& source) {
       one(source);
       return !output_gone();
     });
+    if (!swaps_.empty() && swapped_ == 0 && totals_.failed == 0 && !without_line_.message.empty()) {
+      complain("none of these fiches has the line that \"" + request_.get("swap") + "\" names");
+      return Exit::failed;
+    }
     if (totals_.failed > 0) return Exit::failed;
     return totals_.errors > 0 ? Exit::found : Exit::good;
   }
@@ -83,13 +119,37 @@ class Convert {
       return;  // a kitchen file states, it does not convert
     const fiche::Kitchen& kitchen = *surroundings_.of(source->path()).kitchen;
     if (request_.has("with")) return by_plugin(*source, *read.document);
-    change::Converted converted = change::convert(*read.document, kitchen, wish_);
+    change::Converted converted{read.document->clone(), {}};
+    if (request_.has("units")) converted = change::convert(*read.document, kitchen, wish_);
     std::vector<base::Finding> findings = std::move(converted.findings);
+    if (!swaps_.empty()) {
+      auto swapped = change::swap_foods(converted.document, kitchen, swaps_);
+      if (!swapped) return cannot(*source, swapped.fault());
+      ++swapped_;
+      converted.document = std::move(swapped->document);
+      std::move(swapped->findings.begin(), swapped->findings.end(), std::back_inserter(findings));
+    }
     auto checked = rules::check(converted.document, kitchen, surroundings_.library(source->path()));
     std::move(checked.begin(), checked.end(), std::back_inserter(findings));
     base::sort_by_place(findings);
     tell(*source, findings);
     put(*source, format::write(converted.document));
+  }
+
+  /// The wish itself is at fault: nothing of this fiche is changed. Of many fiches, not all have that line.
+  void cannot(const base::Source& source, const base::Finding& fault) {
+    if (fault.rule == change::no_such_line && many_) {
+      without_line_ = fault;
+      return;
+    }
+    ++totals_.failed;
+    report_->failed(source.path(), fault.message + (fault.advice.empty() ? "" : "\n  → " + fault.advice));
+  }
+
+  static Exit refuse(const base::Finding& fault) {
+    complain(fault.message);
+    say("  → " + fault.advice);
+    return Exit::failed;
   }
 
   void by_plugin(const base::Source& source, const fiche::Document& document) {
@@ -120,19 +180,25 @@ class Convert {
 
   const Request& request_;
   change::ConvertWish wish_;
+  std::vector<change::SwapWish> swaps_;
+  bool many_ = is_many(request_);
+  std::size_t swapped_ = 0;     ///< fiches
+  base::Finding without_line_;  ///< of the last fiche that has no such line
   Surroundings surroundings_;
   std::unique_ptr<Report> report_ = talk_report();
   Totals totals_;
 };
 
 std::string misuse(const Request& request) {
+  if (request.has("with") && request.has("swap")) return "--with and --swap are two conversions: do one, then the other";
   if (request.has("with") && request.has("units")) return "--with and --units are two conversions: do one, then the other";
   if (request.has("set") && !request.has("with")) return "--set is for the plugin that --with names";
-  if (!request.has("units") && !request.has("with")) return "say which units are wanted: --units metric, us or imperial";
+  const bool figures = request.has("by") || request.has("oven") || request.has("for");
+  if (!request.has("units") && !request.has("with") && (figures || !request.has("swap")))
+    return "say which units are wanted: --units metric, us or imperial";
   if (request.words.empty()) return "say what to convert: a fiche, or a folder with --write";
   if (!request.has("write")) {
-    const bool many = request.words.size() > 1 || kind_of(request.words.front()) == PathKind::folder;
-    return many ? "more than one fiche can only be converted in place: add --write" : "";
+    return is_many(request) ? "more than one fiche can only be converted in place: add --write" : "";
   }
   const bool input = std::find(request.words.begin(), request.words.end(), "-") != request.words.end();
   return input ? "standard input cannot be written to; leave --write out" : "";
@@ -151,9 +217,9 @@ Exit run_convert(const Request& request) {
 
 extern const Verb verb_convert;
 const Verb verb_convert{.name = "convert",
-                        .summary = "give a fiche in other units, and in foods that can be bought elsewhere",
-                        .usage = "tamis convert --units SYSTEM [OPTIONS] PATH...",
-                        .help = help,
+                        .summary = "give a fiche in other units, with other foods, and in foods that can be bought elsewhere",
+                        .usage = "tamis convert --units SYSTEM | --swap LINE=FOOD [OPTIONS] PATH...",
+                        .help = help(),
                         .words = "FILE",
                         .options = options,
                         .run = run_convert};

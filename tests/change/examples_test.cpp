@@ -1,5 +1,5 @@
 #include "core/rules/rule.h"
-#include "tests/change/converting.h"
+#include "tests/change/swapping.h"
 #include "tests/shared_files.h"
 
 using namespace tamis;
@@ -17,6 +17,12 @@ ConvertWish wish_for(std::string_view rule) {
   return made;
 }
 
+/// Of the gelatine in the bad example, and of nothing in the good one.
+Result said_by_swap(const rules::Rule& rule, bool bad) {
+  const std::string xml = rules::example_document(bad ? rule.bad : rule.good);
+  return bad ? swapped(xml, "gelatine-leaf=gelatine-powder:225") : swapped(xml, "milk-whole=milk-whole");
+}
+
 }  // namespace
 
 TEST_CASE("a conversion rule's bad example raises it, and its good one nothing") {
@@ -25,7 +31,8 @@ TEST_CASE("a conversion rule's bad example raises it, and its good one nothing")
     if (rule->topic != "conversion") continue;
     ++seen;
     CAPTURE(rule->id);
-    const Result bad = converted(rules::example_document(rule->bad), wish_for(rule->id));
+    const bool swap = rule->id == "food-swapped";
+    const Result bad = swap ? said_by_swap(*rule, true) : converted(rules::example_document(rule->bad), wish_for(rule->id));
     REQUIRE(bad.finding(rule->id) != nullptr);
     CHECK(bad.findings.size() == 1);
     CHECK(bad.findings.front().severity >= rule->severity);
@@ -33,15 +40,15 @@ TEST_CASE("a conversion rule's bad example raises it, and its good one nothing")
     CHECK_FALSE(bad.findings.front().message.ends_with('.'));
     CHECK_FALSE(bad.findings.front().advice.empty());
     CHECK_FALSE(bad.findings.front().source.empty());
-    const Result good = converted(rules::example_document(rule->good), wish_for(rule->id));
+    const Result good = swap ? said_by_swap(*rule, false) : converted(rules::example_document(rule->good), wish_for(rule->id));
     CAPTURE(good.findings.empty() ? "" : good.findings.front().message);
     CHECK(good.findings.empty());
   }
-  CHECK(seen == 7);
+  CHECK(seen == 8);
 }
 
 TEST_CASE("every finding of a conversion has a rule that explains it") {
-  const std::string rows = tests::project_file("core/change/convert.h");
+  const std::string rows = tests::project_file("core/change/convert.h") + tests::project_file("core/change/swap.h");
   for (const rules::Rule* rule : rules::rules()) {
     if (rule->topic == "conversion") CHECK(rows.find("///   " + std::string(rule->id)) != std::string::npos);
   }

@@ -2,7 +2,7 @@
 #include <fstream>
 
 #include "core/rules/rule.h"
-#include "tests/change/converting.h"
+#include "tests/change/swapping.h"
 #include "tests/shared_files.h"
 
 using namespace tamis;
@@ -14,6 +14,9 @@ using namespace tamis::tests;
 namespace {
 
 const std::string folder = "tests/change/golden/";
+
+const std::string swaps = "butter=butter-clarified; eggs=egg-whole-frozen; milk=milk-semi-skimmed:1.5+cream-35; leaf=gelatine-powder:225; "
+                          "whipped=cream-double:48+milk-whole:3.5";
 
 std::string findings_text(const Result& result, const std::string& own) {
   const base::Source source("hazelnut-set-cream.fiche.xml", own);
@@ -49,6 +52,15 @@ TEST_CASE("a whole fiche in US measures, for a fan oven and what is sold there, 
     CAPTURE(finding.rule, finding.message);
     CHECK(finding.severity == base::Severity::advice);
   }
+}
+
+TEST_CASE("a whole fiche with five foods swapped, and back") {
+  const std::string own = project_file(folder + "hazelnut-set-cream.fiche.xml");
+  const Result made = swapped(own, swaps);
+  check_file("hazelnut-set-cream.swapped.fiche.xml", made.xml);
+  check_file("hazelnut-set-cream.swapped.findings.txt", findings_text(made, own));
+  CHECK(converted(made.xml, wish(System::metric)).xml == own);
+  CHECK(converted(converted(made.xml, wish(System::us)).xml, wish(System::metric)).xml == own);
 }
 
 TEST_CASE("the same fiche spelled in JSON goes there and back as well") {
