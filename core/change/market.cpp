@@ -9,6 +9,7 @@
 #include "core/change/kept.h"
 #include "core/change/stand_in.h"
 #include "core/change/swap_kind.h"
+#include "core/physics/gelatine.h"
 
 namespace tamis::change {
 
@@ -92,9 +93,9 @@ Strength strength_of(const Work& work, const fiche::Ingredient& ingredient, cons
   return {*figure(row.from_figure), false};
 }
 
-Ratio root(Ratio value) {
+Ratio gelatine_factor(const Ratio& from, const Ratio& to) {
   constexpr double places = 1e6;  // gelatine is weighed to a tenth of a gram at best
-  return {std::llround(std::sqrt(value.approximate()) * places), static_cast<std::int64_t>(places)};
+  return {std::llround(physics::gelatine_factor(from.approximate(), to.approximate()) * places), static_cast<std::int64_t>(places)};
 }
 
 struct Recalculated {
@@ -108,7 +109,7 @@ Recalculated recalculate(const Work& work, const fiche::Ingredient& ingredient, 
   if (row.recalculation == Recalculation::times) return {to, to.text() + " of its weight"};
   const Strength from = strength_of(work, ingredient, row);
   const bool fat = row.recalculation == Recalculation::fat;
-  const Ratio factor = fat ? from.value / to : root(from.value / to);
+  const Ratio factor = fat ? from.value / to : gelatine_factor(from.value, to);
   const std::string unit = fat ? " % fat" : " bloom";
   return {factor, std::to_string((factor * 1000).nearest() / 1000) + "." +
                       std::to_string((factor * 1000).nearest() % 1000 + 1000).substr(1) + " times its weight (" +

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "core/change/swap_kind.h"
+#include "core/physics/gelatine.h"
 
 namespace tamis::change {
 
@@ -11,7 +12,6 @@ using fiche::At;
 namespace {
 
 constexpr std::array<std::string_view, 4> gelatines = {"gelatine-leaf", "gelatine-powder", "gelatine-fish", "gelatine-mass"};
-constexpr Ratio usual_bloom = 200;
 const Ratio gelatine_in_mass{1, 6};  // one part to five of water, as the table has it
 
 bool fits(std::string_view from, Foods to) { return to.size() == 1 && is_one_of(from, gelatines) && is_one_of(to[0], gelatines); }
@@ -25,7 +25,7 @@ Strength bloom_of(const SwapTask& task, std::string_view said, std::string_view 
   if (const auto read = measure::read_number(said, task.own.fiche->reading); !said.empty() && read && *read > 0) return {*read, true};
   const auto* own = task.kitchen.own_food(food_id);
   if (own != nullptr && own->bloom && *own->bloom > 0) return {*in_100_g(*own->bloom), true};
-  return {usual_bloom, false};
+  return {static_cast<std::int64_t>(physics::usual_bloom), false};
 }
 
 bool by_linear_rule(const fiche::Kitchen& kitchen) {
@@ -35,9 +35,10 @@ bool by_linear_rule(const fiche::Kitchen& kitchen) {
 
 Ratio share_of_gelatine(std::string_view general) { return general == "gelatine-mass" ? gelatine_in_mass : Ratio(1); }
 
-Ratio root(Ratio value) {
+Ratio factor_of(const Ratio& from, const Ratio& to, physics::BloomRule rule) {
   constexpr double places = 1e9;
-  return {std::llround(std::sqrt(value.approximate()) * places), static_cast<std::int64_t>(places)};
+  const double factor = physics::gelatine_factor(from.approximate(), to.approximate(), rule);
+  return {std::llround(factor * places), static_cast<std::int64_t>(places)};
 }
 
 void tell_the_cook(WorkedOut& out, std::string_view from, std::string_view to) {
@@ -68,7 +69,8 @@ base::Result<WorkedOut> work_out(const SwapTask& task) {
     return bad_swap("\"" + stand.figure + "\" is no strength of gelatine", "give it in bloom, 80 to 300: " + stand.id + ":200");
   }
   const bool linear = by_linear_rule(task.kitchen);
-  const Ratio strength = linear ? old.bloom / made.bloom : root(old.bloom / made.bloom);
+  const physics::BloomRule rule = linear ? physics::BloomRule::linear : physics::BloomRule::square_root;
+  const Ratio strength = factor_of(old.bloom, made.bloom, rule);
   WorkedOut out;
   StandIn& line = out.lines.emplace_back();
   line.factor = strength * share_of_gelatine(from) / share_of_gelatine(to);
