@@ -112,10 +112,14 @@ std::string_view trimmed(std::string_view text) {
     if (!c || !is_space(*c)) break;
     begin = next;
   }
-  std::size_t end = begin;
-  for (std::size_t at = begin; at < text.size();) {
-    const auto c = next_scalar(text, at);
-    if (!c || !is_space(*c)) end = at;
+  std::size_t end = text.size();
+  while (end > begin) {
+    std::size_t last = end - 1;
+    while (last > begin && end - last < 4 && continues(static_cast<unsigned char>(text[last]))) --last;
+    std::size_t behind = last;
+    const auto c = next_scalar(text, behind);
+    if (!c || behind != end || !is_space(*c)) break;
+    end = last;
   }
   return text.substr(begin, end - begin);
 }

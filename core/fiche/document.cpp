@@ -189,12 +189,16 @@ std::string Document::direct_text(Node n) const {
 }
 
 std::string Document::all_text(Node n) const {
-  if (kind(n) == NodeKind::text) return std::string(value(n));
   std::string out;
-  for (Node c = first_child(n); c != none; c = next(c)) {
-    if (kind(c) == NodeKind::text || kind(c) == NodeKind::element) out += all_text(c);
-  }
+  add_all_text(n, out);
   return out;
+}
+
+void Document::add_all_text(Node n, std::string& out) const {
+  if (kind(n) == NodeKind::text) out += value(n);
+  for (Node c = first_child(n); c != none; c = next(c)) {
+    if (kind(c) == NodeKind::text || kind(c) == NodeKind::element) add_all_text(c, out);
+  }
 }
 
 // ---------------------------------------------------------------- places

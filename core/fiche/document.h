@@ -123,6 +123,7 @@ class Document {
   void set_root(Node n) { root_ = n; }
 
  private:
+  void add_all_text(Node n, std::string& out) const;
   /// A string kept in the source bytes or, with the top bit of `at` set, in own_: 15 bits of chunk, 16 of place.
   struct Kept {
     std::uint32_t at = 0;

@@ -130,7 +130,7 @@ Heating heating_of(const Check& check, const fiche::Step& step) {
       if (std::find(step.actions.begin(), step.actions.end(), row.word) != step.actions.end()) take(out, row);
     }
   } else {
-    const std::string text = own_words(check.document, step.node);
+    const std::string& text = own_words(check, step);
     const std::vector<Word> words = words_in(text);
     const std::string_view language = check.fiche.reading.language;
     for (const Row& row : rows) {

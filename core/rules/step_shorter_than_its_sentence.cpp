@@ -40,7 +40,9 @@ void hold_against(Check& check, fiche::Node step, const TimeMark* mark, std::opt
 }
 
 void look_at(Check& check, fiche::Node step) {
-  if (check.document.find(step, At::repeat) != fiche::none) return;
+  const bool has_both = (check.document.find(step, At::hands) != fiche::none || check.document.find(step, At::unattended) != fiche::none) &&
+                        check.document.child(step, fiche::El::time) != fiche::none;
+  if (!has_both || check.document.find(step, At::repeat) != fiche::none) return;
   const flow::StepLength length = flow::read_length(check.fiche, step);
   if (!length.hands && !length.unattended) return;
   const std::vector<TimeMark> marks = flow::time_marks(check.fiche, step);

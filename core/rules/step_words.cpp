@@ -1,5 +1,7 @@
 #include "core/rules/step_words.h"
 
+#include <unordered_map>
+
 #include "core/fiche/prose.h"
 
 namespace tamis::rules {
@@ -36,6 +38,18 @@ std::string own_words(const Document& document, Node step) {
   std::string out;
   add_words(document, step, out);
   return fiche::folded(out);
+}
+
+const std::string& own_words(const Check& check, const fiche::Step& step) {
+  struct OwnWords {
+    std::unordered_map<Node, std::string> of_step;
+  };
+  const OwnWords& words = check.once<OwnWords>([&] {
+    OwnWords made;
+    for (const fiche::Step& each : check.fiche.steps) made.of_step.emplace(each.node, own_words(check.document, each.node));
+    return made;
+  });
+  return words.of_step.at(step.node);
 }
 
 void for_each_mark(const Document& document, Node step, const std::function<void(Node)>& call) {
