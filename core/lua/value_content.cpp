@@ -99,6 +99,19 @@ int element_all(lua_State* state) {
   return push_elements(state, *value.opened, elements_below(state, document_of(value), value.node, wanted));
 }
 
+int element_first_text(lua_State* state) {
+  const NodeValue& value = element_at(state, 1);
+  const Document& document = document_of(value);
+  for (Node n = next_below(document, value.node, value.node); n != fiche::none; n = next_below(document, n, value.node)) {
+    spend(state, 1);
+    if (document.kind(n) != NodeKind::text || fiche::is_blank(document.value(n))) continue;
+    push_text(state, *value.opened, n);
+    return 1;
+  }
+  lua_pushnil(state);
+  return 1;
+}
+
 int element_texts(lua_State* state) {
   const NodeValue& value = element_at(state, 1);
   const Document& document = document_of(value);

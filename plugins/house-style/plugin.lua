@@ -53,7 +53,7 @@ end
 
 function house_title(fiche)
   local element = fiche.root:child("title")
-  local text = element and element:texts()[1]
+  local text = element and element.first_text
   if not text then
     return -- the check itself says that there is no title
   end
@@ -95,7 +95,7 @@ function house_unit(fiche)
       if value.kind == "mass" and allowed.g then
         advice = 'write ' .. value:rounded("metric", element.kind == "ingredient" and element.food or nil)
       end
-      fiche:say(element:texts()[1], value .. ': this house does not measure in ' .. unit, advice)
+      fiche:say(element.first_text, value .. ': this house does not measure in ' .. unit, advice)
     end
   end
 end
@@ -123,7 +123,7 @@ function house_verb(fiche)
   end
   local known = set_of(verbs)
   for _, step in ipairs(fiche:steps()) do
-    local text = step:texts()[1]
+    local text = step.first_text
     local word = text and tamis.words(text.text)[1]
     if word and not known[tamis.lower(word)] then
       local at = text.text:find(word, 1, true)
