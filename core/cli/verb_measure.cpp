@@ -36,9 +36,8 @@ constexpr std::string_view help =
   1 ½ cups plain flour = 187.5 g, in the kitchen 188 g
     source: UCUM [cup_us]; 16 US tablespoons; SI brochure; USDA SR28 20081
   $ tamis measure "4 eggs" --in g
-  4 eggs = 200 g
-    source: by definition: a bare number counts pieces; SI brochure; USDA SR28
-            01123
+  4 eggs = 204 g
+    source: by definition: a bare number counts pieces; SI brochure; kitchen file
   $ tamis measure "375 °F"
   375 °F
     metric  190.6 °C, thermometer 190.5 °C
