@@ -96,7 +96,7 @@ Scaled scale_author(const Document& document, const fiche::Kitchen& kitchen, fic
   work.flow = flow::read_flow(work.author, library);
   if (refuse_unreadable(work) || !settle_batch(work) || (work.factor == 1 && !work.mould)) {
     base::sort_by_place(work.findings);
-    return {document.clone(), std::move(work.findings), 1};
+    return {document.clone(), std::move(work.findings), 1, std::move(work.misread)};
   }
   // Read what the author's document says first: the figures' passes change it.
   look_at_vessels(work);
@@ -118,7 +118,7 @@ Scaled scale(const Document& document, const fiche::Kitchen& kitchen, fiche::Lib
   if (!is_converted(document, root)) return scale_author(document, kitchen, library, wish);
   Restored author = restore_author(document, kitchen);
   Scaled scaled = scale_author(author.document, kitchen, library, wish);
-  if (scaled.factor == 1) return {document.clone(), std::move(scaled.findings), 1};
+  if (scaled.factor == 1) return {document.clone(), std::move(scaled.findings), 1, std::move(scaled.misread)};
   Converted again = convert(scaled.document, kitchen, conversion_of(author.document, document, kitchen));
   std::move(author.findings.begin(), author.findings.end(), std::back_inserter(again.findings));
   std::move(scaled.findings.begin(), scaled.findings.end(), std::back_inserter(again.findings));

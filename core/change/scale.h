@@ -1,6 +1,7 @@
 #ifndef CORE_CHANGE_SCALE_H
 #define CORE_CHANGE_SCALE_H
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -30,6 +31,7 @@ struct Scaled {
   fiche::Document document;
   std::vector<base::Finding> findings;
   base::Ratio factor = 1;  ///< of the fiche as it stood; 1 where nothing could be done (a finding of severity error)
+  std::optional<base::Finding> misread = {};  ///< the wish could not be understood: message and advice, no place
 };
 
 /// The same fiche for another batch.

@@ -28,6 +28,14 @@ bool refuse(ScaleWork& work, base::Span where, std::string message, std::string 
   return false;
 }
 
+/// The wish itself cannot be understood.
+bool misread(ScaleWork& work, std::string message, std::string advice) {
+  work.misread.emplace();
+  work.misread->message = std::move(message);
+  work.misread->advice = std::move(advice);
+  return false;
+}
+
 base::Span root_span(const ScaleWork& work) { return work.document.head_span(work.document.root()); }
 base::Span first_yield_span(const ScaleWork& work) {
   return work.yields.empty() ? root_span(work) : work.document.head_span(work.yields.front());
@@ -67,8 +75,8 @@ std::optional<Ratio> size_of(const ScaleWork& work, Node yield, Kind kind) {
 bool by_number(ScaleWork& work, At at) {
   const auto wanted = measure::read_number(work.wish.text, work.author.reading);
   if (!wanted || !(*wanted > 0)) {
-    return refuse(work, first_yield_span(work), "\"" + work.wish.text + "\" is no number above zero",
-                  at == At::portions ? "write how many portions, as 140" : "write how many times, as 2.5 or 1/3");
+    return misread(work, "\"" + work.wish.text + "\" is no number above zero",
+                   at == At::portions ? "write how many portions, as 140" : "write how many times, as 2.5 or 1/3");
   }
   if (at == At::unknown) {
     work.factor = *wanted;
@@ -90,10 +98,10 @@ std::optional<Ratio> total_in_flow(const ScaleWork& work, Kind kind) {
 
 bool by_yield(ScaleWork& work) {
   const auto wanted = measure::read_amount(work.wish.text, measure::amount_kinds, work.author.reading);
-  if (!wanted) return refuse(work, first_yield_span(work), wanted.fault().message, wanted.fault().advice);
+  if (!wanted) return misread(work, wanted.fault().message, wanted.fault().advice);
   if (!wanted->has_figure() || wanted->kind == Kind::length || !(wanted->middle_base() > 0)) {
-    return refuse(work, first_yield_span(work), "\"" + work.wish.text + "\" is no mass, volume or number of pieces",
-                  "write it as 3 kg, 2 l or 40 pieces");
+    return misread(work, "\"" + work.wish.text + "\" is no mass, volume or number of pieces",
+                   "write it as 3 kg, 2 l or 40 pieces");
   }
   auto made = work.yields.empty() ? std::nullopt : size_of(work, work.yields.front(), wanted->kind);
   if (!made) made = total_in_flow(work, wanted->kind);
@@ -147,14 +155,14 @@ std::optional<Ratio> times_of(const ScaleWork& work, const fiche::Ingredient& on
 bool by_ingredient(ScaleWork& work) {
   const fiche::Ingredient* one = ingredient_named(work, work.wish.ingredient);
   if (one == nullptr) {
-    return refuse(work, root_span(work), "there is no ingredient \"" + work.wish.ingredient + "\"",
-                  nearest_ingredient(work, work.wish.ingredient));
+    return misread(work, "there is no ingredient \"" + work.wish.ingredient + "\"",
+                   nearest_ingredient(work, work.wish.ingredient));
   }
   const base::Span where = work.document.head_span(one->node);
   const auto on_hand = measure::read_amount(work.wish.text, measure::amount_kinds, work.author.reading);
-  if (!on_hand) return refuse(work, where, on_hand.fault().message, on_hand.fault().advice);
+  if (!on_hand) return misread(work, on_hand.fault().message, on_hand.fault().advice);
   if (!on_hand->has_figure() || !(on_hand->middle_base() > 0)) {
-    return refuse(work, where, "\"" + work.wish.text + "\" is no amount", "write it as 2.5 kg, 2 l or 30");
+    return misread(work, "\"" + work.wish.text + "\" is no amount", "write it as 2.5 kg, 2 l or 30");
   }
   const auto times = times_of(work, *one, *on_hand);
   if (!times) {
@@ -171,8 +179,8 @@ bool by_ingredient(ScaleWork& work) {
 bool by_mould(ScaleWork& work) {
   const auto wished = read_mould(work.wish.text, work.kitchen, work.author.reading);
   if (!wished) {
-    return refuse(work, first_yield_span(work), "\"" + work.wish.text + "\" is no mould of the kitchen and no shape with sides",
-                  "write it as 4 ring-26 (a mould of the kitchen file) or as frame 60 × 40 × 4 cm");
+    return misread(work, "\"" + work.wish.text + "\" is no mould of the kitchen and no shape with sides",
+                   "write it as 4 ring-26 (a mould of the kitchen file) or as frame 60 × 40 × 4 cm");
   }
   const Node own = sized_mould(work, work.yields.empty() ? fiche::none : work.yields.front());
   if (own == fiche::none) {

@@ -38,6 +38,7 @@ struct ScaleWork {
   std::optional<MouldSize> mould = {};  ///< the wished mould
   bool depth_changes = false;           ///< the food stands deeper or lower than the author's
   std::vector<base::Finding> findings = {};
+  std::optional<base::Finding> misread = {};
 
   /// Adds a finding of the given severity, or the one the kitchen gives its rule; null when that is off.
   base::Finding* say(std::string_view rule, base::Severity severity, base::Span where, std::string message,

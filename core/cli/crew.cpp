@@ -241,9 +241,8 @@ unsigned jobs_of(const std::string& text) {
   unsigned number = 0;
   const char* end = text.data() + text.size();
   const auto read = std::from_chars(text.data(), end, number);
-  const bool is_number = read.ec == std::errc() && read.ptr == end && number <= most_offspring;
-  if (!is_number && text != "auto") return 0;
-  return number > 0 ? number : std::max(1U, std::min(std::thread::hardware_concurrency(), most_offspring));
+  if (text == "auto") return std::max(1U, std::min(std::thread::hardware_concurrency(), most_offspring));
+  return read.ec == std::errc() && read.ptr == end && number <= most_offspring ? number : 0;
 }
 
 }  // namespace tamis::cli

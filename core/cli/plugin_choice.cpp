@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "core/cli/arguments.h"
+#include "core/cli/output.h"
 
 namespace tamis::cli {
 namespace {
@@ -38,10 +39,10 @@ Chosen choose_plugin(KitchenPlugins& plugins, lua::Addition::Kind kind, std::str
     return {plugin, offer.addition};
   }
   for (const auto& fault : plugins.broken()) fail(report, totals, fault.path, "a plugin cannot be loaded: " + fault.why);
-  const std::string what(lua::kind_name(kind));
+  ++totals.failed;
+  complain("no plugin adds the " + std::string(lua::kind_name(kind)) + " \"" + std::string(name) + "\"");
   const std::string near = did_you_mean(name, names);
-  const std::string have = names.empty() ? "no plugin adds one" : "there is " + offered(plugins, kind);
-  fail(report, totals, what + " \"" + std::string(name) + "\"", "is added by no plugin; " + (near.empty() ? have : near));
+  if (!near.empty() || !names.empty()) say("  → " + (near.empty() ? "there is " + offered(plugins, kind) : near));
   return {};
 }
 

@@ -57,7 +57,7 @@ std::string stream_misuse(const Request& request) {
 
 std::string misuse(const Request& request) {
   if (jobs_of(request.get("jobs", "1")) == 0)
-    return "--jobs is a number up to " + std::to_string(most_offspring) + ", or auto for one a core";
+    return "--jobs is a number from 1 to " + std::to_string(most_offspring) + ", or auto for one a core";
   if (request.has("stream")) return stream_misuse(request);
   if (request.words.empty()) return "say what to check: a fiche or a folder (. is the one you are in)";
   if (request.has("write") && !request.has("mend")) return "--write applies what --mend shows: give both";

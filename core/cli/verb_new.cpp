@@ -1,5 +1,7 @@
+#include <algorithm>
 #include <array>
 #include <string>
+#include <string_view>
 
 #include "core/base/utf8.h"
 #include "core/cli/arguments.h"
@@ -67,9 +69,20 @@ void ask(const base::Source& typed, const std::vector<format::Question>& questio
   }
 }
 
+/// A language that drafts are read in, or none.
+bool is_read(std::string_view tag) {
+  constexpr std::array<std::string_view, 5> languages = {"", "en", "fr", "de", "es"};
+  return std::find(languages.begin(), languages.end(), tag.substr(0, tag.find('-'))) != languages.end();
+}
+
 Exit new_fiche(const Request& request) {
   if (!request.has("from")) {
     complain("say where the typed recipe is: tamis new fiche --from draft.txt");
+    return Exit::failed;
+  }
+  if (!is_read(request.get("lang"))) {
+    complain("--lang cannot be \"" + request.get("lang") + "\"");
+    say("  → it is one of en, fr, de or es, with a country if it matters: en-GB");
     return Exit::failed;
   }
   const Desk desk = desk_of(request);

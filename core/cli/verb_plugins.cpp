@@ -2,6 +2,7 @@
 #include <string>
 #include <vector>
 
+#include "core/cli/files.h"
 #include "core/cli/folded.h"
 #include "core/cli/output.h"
 #include "core/cli/surroundings.h"
@@ -25,6 +26,10 @@ std::string heading(const KitchenPlugins::Offer& offer) {
 }
 
 Exit run_plugins(const Request& request) {
+  if (request.words.size() > 1 || (!request.words.empty() && kind_of(request.words.front()) != PathKind::folder)) {
+    complain(request.words.size() > 1 ? "one folder at a time" : request.words.front() + ": there is no such folder");
+    return Exit::failed;
+  }
   Surroundings surroundings(request.get("kitchen"));
   const std::string here = request.words.empty() ? "./kitchen.xml" : request.words.front() + "/kitchen.xml";
   const Around& around = surroundings.of(here);

@@ -91,6 +91,12 @@ class Scale {
     const fiche::Kitchen& kitchen = *surroundings_.of(source->path()).kitchen;
     fiche::Library& library = surroundings_.library(source->path());
     change::Scaled scaled = change::scale(*read.document, kitchen, library, wish_);
+    if (scaled.misread) {
+      ++totals_.failed;
+      complain(scaled.misread->message);
+      say("  → " + harmless(scaled.misread->advice));
+      return;
+    }
     std::vector<base::Finding> findings = std::move(scaled.findings);
     const bool refused = std::any_of(findings.begin(), findings.end(), [](const base::Finding& one) {
       return one.rule == "not-scaled" && one.severity == base::Severity::error;

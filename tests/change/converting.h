@@ -2,6 +2,7 @@
 #define TESTS_CHANGE_CONVERTING_H
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -36,6 +37,7 @@ inline std::string fiche_around(const std::string& inside, const std::string& ro
 struct Result {
   std::string xml;
   std::vector<base::Finding> findings;
+  std::optional<base::Finding> misread = {};
   [[nodiscard]] const base::Finding* finding(std::string_view rule) const {
     for (const base::Finding& one : findings) {
       if (one.rule == rule) return &one;

@@ -15,7 +15,7 @@ inline Result scaled(const std::string& xml, const ScaleWish& wish, const fiche:
                      fiche::Library& library = fiche::empty_library()) {
   const auto document = document_of(xml);
   change::Scaled made = change::scale(*document, kitchen, library, wish);
-  return {format::write(made.document), std::move(made.findings)};
+  return {format::write(made.document), std::move(made.findings), std::move(made.misread)};
 }
 
 /// A kitchen with the machines, moulds and ovens that the tests speak of.

@@ -97,7 +97,7 @@ TEST_CASE("an export goes to standard output, a file, or a folder, and over noth
   CHECK(ran.err.find("has no setting \"wrod\"; write word") != std::string::npos);
   ran = house.run({"export", "--as", "papr", "a.fiche.xml"});
   CHECK(ran.exit == 2);
-  CHECK(ran.err == "tamis: export \"papr\": is added by no plugin; did you mean \"paper\"?\n");
+  CHECK(ran.err == "tamis: no plugin adds the export \"papr\"\n  → did you mean \"paper\"?\n");
   ran = house.run({"export", "a.fiche.xml"});
   CHECK(ran.exit == 2);
   CHECK(ran.err.find("there is paper, two-papers") != std::string::npos);
@@ -122,7 +122,7 @@ TEST_CASE("a plugin's conversion is printed or written", "[cli]") {
   CHECK(house.run({"convert", "--with", "loud", "--write", "a.fiche.xml"}).exit == 0);
   CHECK(house.folder.read("a.fiche.xml").find("<title>WALNUT SLICE</title>") != std::string::npos);
   CHECK(house.run({"convert", "--with", "luod", "a.fiche.xml"}).err ==
-        "tamis: conversion \"luod\": is added by no plugin; did you mean \"loud\"?\n");
+        "tamis: no plugin adds the conversion \"luod\"\n  → did you mean \"loud\"?\n");
   CHECK(house.run({"convert", "--with", "loud", "--units", "us", "a.fiche.xml"}).exit == 2);
 }
 
