@@ -1,8 +1,10 @@
 #include "core/rules/contents.h"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 
+#include "core/base/utf8.h"
 #include "core/rules/figure_value.h"
 
 namespace tamis::rules {
@@ -10,9 +12,9 @@ namespace {
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-class Contents {
+class Watery {
  public:
-  explicit Contents(const Check& check) : check_(check), open_{}, seen_(check.flow.steps.size(), 0) {}
+  explicit Watery(const Check& check) : check_(check), open_{}, seen_(check.flow.steps.size(), 0) {}
 
   bool watery(int step) {
     go_into(step);
@@ -68,6 +70,66 @@ class Contents {
 
 }  // namespace
 
-bool is_watery(const Check& check, int step) { return Contents(check).watery(step); }
+bool is_watery(const Check& check, int step) { return Watery(check).watery(step); }
+
+std::optional<flow::Grams> Contents::grams_of(food::Role role) const {
+  flow::Grams sum;
+  for (const Part& part : parts) {
+    if (part.food == nullptr) return std::nullopt;
+    if (part.food->role != role) continue;
+    if (!part.grams) return std::nullopt;
+    sum.low += part.grams->low;
+    sum.high += part.grams->high;
+  }
+  return sum;
+}
+
+bool Contents::has(food::Role role) const {
+  return std::any_of(parts.begin(), parts.end(), [role](const Part& part) { return part.food != nullptr && part.food->role == role; });
+}
+
+bool Contents::has(std::string_view food_id) const {
+  return std::any_of(parts.begin(), parts.end(), [food_id](const Part& part) { return part.food != nullptr && part.food->id == food_id; });
+}
+
+Contents contents_of(const Check& check, int step) {
+  Contents out;
+  std::vector<int> open{step};
+  std::vector<char> seen(check.flow.steps.size(), 0);
+  while (!open.empty()) {
+    const int here = open.back();
+    open.pop_back();
+    if (here < 0 || seen[at(here)] != 0) continue;
+    seen[at(here)] = 1;
+    for (const int u : check.flow.steps[at(here)].takes) {
+      const flow::Use& use = check.flow.uses[at(u)];
+      const flow::Thing& thing = check.flow.things[at(use.thing)];
+      if (use.instead || !thing.counts) continue;
+      if (thing.maker >= 0) {
+        out.whole = out.whole && use.take == flow::Use::Take::all;
+        open.push_back(thing.maker);
+      } else if (thing.ingredient >= 0) {
+        const food::Food* food = check.fiche.ingredients[at(thing.ingredient)].food;
+        out.parts.push_back({use.thing, food, thing.trace ? flow::Grams{} : use.grams});
+      } else {
+        out.whole = false;
+      }
+    }
+  }
+  return out;
+}
+
+std::string titles_of(const Check& check, int step) {
+  const fiche::Node component = check.flow.steps[at(step)].component;
+  std::string out(check.fiche.title);
+  if (component != fiche::none) out += " " + std::string(check.document.get(component, fiche::At::title));
+  return base::lower(out);
+}
+
+std::string_view general_id(const Check& check, const food::Food* food) {
+  if (food == nullptr) return {};
+  const fiche::Kitchen::OwnFood* own = check.kitchen.own_food(food->id);
+  return own != nullptr && !own->like.empty() ? std::string_view(own->like) : food->id;
+}
 
 }  // namespace tamis::rules
