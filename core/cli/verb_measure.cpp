@@ -35,9 +35,9 @@ constexpr std::string_view help =
   $ tamis measure "1 1/2 cup" --system us --food flour-wheat-white --in g
   1 ½ cups plain flour = 187.5 g, in the kitchen 188 g
     source: UCUM [cup_us]; 16 US tablespoons; SI brochure; USDA SR28 20081
-  $ tamis measure "4 eggs" --in g
-  4 eggs = 204 g
-    source: by definition: a bare number counts pieces; SI brochure; kitchen file
+  $ tamis measure "2 cups of flour" --system us --in g
+  2 cups of flour = 250 g
+    source: UCUM [cup_us]; 16 US tablespoons; SI brochure; USDA SR28 20081
   $ tamis measure "375 °F"
   375 °F
     metric  190.6 °C, thermometer 190.5 °C

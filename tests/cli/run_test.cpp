@@ -248,7 +248,7 @@ TEST_CASE("a folder that cannot be read is said, and what stands beside it is st
 
 TEST_CASE("a stream or a number of jobs that makes no sense is refused in words", "[cli][check]") {
   check_rows({
-      {{"check", "--jobs", "two", "."}, "", 2, "", "tamis: --jobs is a number up to 256, or auto for one a core\n"},
+      {{"check", "--jobs", "two", "."}, "", 2, "", "tamis: --jobs is a number from 1 to 256, or auto for one a core\n"},
       {{"check", "--stream", "--report", "json"}, "", 2, "", "tamis: --stream has a form of its own; leave --report out\n"},
       {{"check", "--stream", "none"}, "", 2, "", "tamis: none: cannot be read: there is no such file\n0 lines read: nothing found\n"},
       {{"check", "--mend", "--report", "sarif", "x"},
