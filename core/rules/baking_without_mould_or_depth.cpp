@@ -21,11 +21,20 @@ bool says_a_length(const Check& check, std::string_view text) {
   return false;
 }
 
-/// A mould, the weight of one piece, or how many pieces it makes.
+/// It is shaped by the piece before it is baked: then what a portion weighs is what a piece weighs.
+bool shaped_by_the_piece(const Check& check) {
+  return std::any_of(check.fiche.steps.begin(), check.fiche.steps.end(), [](const fiche::Step& step) {
+    return std::any_of(step.actions.begin(), step.actions.end(), [](std::string_view action) {
+      return action == "shape" || action == "divide" || action == "cut" || action == "pipe" || action == "roll" || action == "scale";
+    });
+  });
+}
+
+/// A mould, how many pieces it makes, or the weight of one; what a portion weighs says nothing of how a whole is baked.
 bool yield_says_size(const Check& check, Node yield) {
   const fiche::Document& document = check.document;
   const auto has = [&](At at) { return document.find(yield, at) != fiche::none; };
-  return document.child(yield, El::mould) != fiche::none || has(At::each) || has(At::pieces) ||
+  return document.child(yield, El::mould) != fiche::none || has(At::pieces) || (has(At::each) && (!has(At::portions) || shaped_by_the_piece(check))) ||
          says_a_length(check, document.get(yield, At::words));
 }
 

@@ -66,13 +66,35 @@ void look_at(Check& check, const flow::Step& step) {
   }
 }
 
+/// What is made, against the least and the most that its own yield says the vessel makes well.
+void look_at_yield(Check& check, Node yield, const std::optional<flow::Grams>& made) {
+  if (yield == fiche::none || !made || made->high <= 0) return;
+  for (const At at : {At::least, At::most}) {
+    const fiche::Statement* said = check.fiche.statement(yield, at);
+    const auto stated = said == nullptr || !said->amount ? std::nullopt : grams_stated(*said->amount);
+    if (!stated) continue;
+    const bool less = at == At::least && made->high < stated->low * (1 - weighing);
+    const bool more = at == At::most && made->low > stated->high * (1 + weighing);
+    if (!less && !more) continue;
+    check.say(said->where, "the batch makes " + grams_text(*made) + ", and the yield says at " + (less ? "least " : "most ") + said->text,
+              less ? "make a larger batch, or lower the least if it was tried" : "divide the batch, or raise the most if it was tried");
+    return;
+  }
+}
+
 void run(Check& check) {
   for (const flow::Step& step : check.flow.steps) look_at(check, step);
+  const Node root = check.document.root();
+  if (root == fiche::none) return;
+  for (const flow::Total& total : check.flow.components) {
+    look_at_yield(check, check.document.child(total.node, El::yield), total.out);
+  }
+  look_at_yield(check, check.document.child(root, El::yield), check.flow.whole.out);
 }
 
 }  // namespace
 
-/// Step::in against the least and most of what the step is done on.
+/// Step::in against the least and most of what the step is done on; what is made against those of its own yield.
 const Rule batch_outside_vessel = {
     .id = "batch-outside-vessel",
     .severity = base::Severity::warning,
@@ -80,9 +102,10 @@ const Rule batch_outside_vessel = {
     .summary = "a batch that its machine or vessel does not take",
     .explanation = R"(A mixer of five litres with eight kilograms of dough climbs off the bench; a whisk that does not reach three whites
 beats nothing. What goes into a step is held against the least and the most of the machine it is done on: the kitchen
-file's, or the fiche's own equipment. The most by
-volume is taken at 1.35 g/ml, the least at 0.2 g/ml, for what is whipped. Steps that say they are done in several
-goes are let be.)",
+file's, or the fiche's own equipment. What is made is held against the least and the most that its yield states.
+
+The most by volume is taken at 1.35 g/ml, the least at 0.2 g/ml, for what is whipped. Steps that say they are done in
+several goes are let be.)",
     .bad = R"(    <equipment id="churn" kind="churn" most="500 g">ice cream churn</equipment>
     <ingredient id="cream" food="cream-35">500 g</ingredient>
     <ingredient id="milk" food="milk-whole">500 g</ingredient>

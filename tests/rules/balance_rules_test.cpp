@@ -132,3 +132,13 @@ TEST_CASE("a batch is held against the machine that the kitchen has") {
   CHECK(on("tiny", ", half a jug at a time") == "");
   CHECK(on("bench", "") == "");
 }
+
+TEST_CASE("a batch is held against the least and the most that its yield states", "[rules][balance]") {
+  const auto stated = [&](const std::string& bounds) {
+    return balance_of("<yield " + bounds + "/>" + std::string(lines) +
+                      "<step>Stir the <use of=\"milk\">m</use> and <use of=\"sugar\">s</use>.</step>");
+  };
+  CHECK(stated("least=\"100 g\" most=\"50 kg\"") == "");
+  CHECK(stated("least=\"100 kg\"") == "batch-outside-vessel");
+  CHECK(stated("most=\"100 g\"") == "batch-outside-vessel");
+}
