@@ -20,7 +20,7 @@ namespace tamis::cli {
 namespace {
 
 constexpr std::array options{
-    Option{"units", 'u', "SYSTEM", "the units wanted", "metric|us|imperial"},
+    Option{"units", 'u', "SYSTEM", "the units wanted; the fiche's own when not given", "metric|us|imperial"},
     Option{"by", 0, "WAY", "weigh it, measure it with cups and spoons, or give both; as written when not given",
            "mass|volume|both"},
     Option{"oven", 0, "MODE", "oven figures for this mode", "fan|static"},
@@ -83,6 +83,11 @@ bool is_many(const Request& request) {
   return request.words.size() > 1 || (!request.words.empty() && kind_of(request.words.front()) == PathKind::folder);
 }
 
+/// What is asked for is told in other figures, not only in another food.
+bool wants_figures(const Request& request) {
+  return request.has("units") || request.has("by") || request.has("oven") || request.has("for");
+}
+
 class Convert {
  public:
   explicit Convert(const Request& request)
@@ -120,7 +125,7 @@ class Convert {
     const fiche::Kitchen& kitchen = *surroundings_.of(source->path()).kitchen;
     if (request_.has("with")) return by_plugin(*source, *read.document);
     change::Converted converted{read.document->clone(), {}};
-    if (request_.has("units")) converted = change::convert(*read.document, kitchen, wish_);
+    if (wants_figures(request_)) converted = change::convert(*read.document, kitchen, wish_for(*read.document, kitchen));
     std::vector<base::Finding> findings = std::move(converted.findings);
     if (!swaps_.empty()) {
       auto swapped = change::swap_foods(converted.document, kitchen, swaps_);
@@ -134,6 +139,15 @@ class Convert {
     base::sort_by_place(findings);
     tell(*source, findings);
     put(*source, format::write(converted.document));
+  }
+
+  /// Without --units those of the fiche stay.
+  [[nodiscard]] change::ConvertWish wish_for(const fiche::Document& document, const fiche::Kitchen& kitchen) const {
+    change::ConvertWish wish = wish_;
+    if (request_.has("units")) return wish;
+    const measure::System own = fiche::read_fiche(document, kitchen).reading.system;
+    if (own == measure::System::us || own == measure::System::imperial) wish.units = own;
+    return wish;
   }
 
   /// The wish itself is at fault: nothing of this fiche is changed. Of many fiches, not all have that line.
@@ -193,9 +207,9 @@ std::string misuse(const Request& request) {
   if (request.has("with") && request.has("swap")) return "--with and --swap are two conversions: do one, then the other";
   if (request.has("with") && request.has("units")) return "--with and --units are two conversions: do one, then the other";
   if (request.has("set") && !request.has("with")) return "--set is for the plugin that --with names";
-  const bool figures = request.has("by") || request.has("oven") || request.has("for");
-  if (!request.has("units") && !request.has("with") && (figures || !request.has("swap")))
-    return "say which units are wanted: --units metric, us or imperial";
+  if (request.has("with") && wants_figures(request)) return "a plugin converts by its own settings: --set, not --by, --oven or --for";
+  if (!wants_figures(request) && !request.has("with") && !request.has("swap"))
+    return "say what is wanted: --units metric, us or imperial; --by, --oven, --for, --swap or --with";
   if (request.words.empty()) return "say what to convert: a fiche, or a folder with --write";
   if (!request.has("write")) {
     return is_many(request) ? "more than one fiche can only be converted in place: add --write" : "";

@@ -259,6 +259,17 @@ TEST_CASE("a stream or a number of jobs that makes no sense is refused in words"
   });
 }
 
+TEST_CASE("a conversion without units keeps those of the fiche", "[cli][convert]") {
+  const std::string fiche =
+      "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"b\" lang=\"en\" units=\"metric\"><title>Bread</title><component id=\"a\" title=\"A\">"
+      "<ingredient food=\"flour-wheat-white\">500 g</ingredient><step>Bake at <oven-temp mode=\"fan\">200 °C</oven-temp>.</step>"
+      "</component></fiche>";
+  const auto ran = run_tamis({"convert", "--oven", "static", "-"}, fiche);
+  CHECK(ran.exit == 0);
+  CHECK(ran.out.find(">500 g<") != std::string::npos);
+  CHECK(ran.out.find("mode=\"static\" was=\"200 °C\"") != std::string::npos);
+}
+
 TEST_CASE("an amount may name its food", "[cli][measure]") {
   CHECK(run_tamis({"measure", "4 eggs", "--in", "g"}).out.starts_with("4 eggs = 200\u00A0g\n"));
   CHECK(run_tamis({"measure", "2 cups of flour", "--system", "us", "--in", "g"}).out.starts_with("2\u00A0cups of flour = 250\u00A0g\n"));
