@@ -52,6 +52,7 @@ constexpr std::array topics{
     Topic{"teaching", "Teaching (a tested or released fiche)"},
     Topic{"labelling", "Label and cost"},
     Topic{"conversion", "Conversions (said by `tamis convert`)"},
+    Topic{"scaling", "Batches (said by `tamis scale`)"},
     Topic{"plugin", "Plugins (said by their host)"},
 };
 

@@ -102,4 +102,8 @@ TEST_CASE("the reference page in core/rules/rules.md is the rules' own text") {
         << page.substr(0, from + begin.size()) << made << page.substr(to);
   }
   CHECK((committed == made));
+  for (const rules::Rule* rule : rules::rules()) {
+    const std::string row = "| [" + std::string(rule->id) + "](#";
+    CHECK(made.find(row) != std::string::npos);
+  }
 }
