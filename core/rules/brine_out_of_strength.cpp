@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/base/says.h"
 #include "core/base/utf8.h"
 #include "core/rules/contents.h"
 #include "core/rules/phrases.h"
@@ -35,7 +36,9 @@ bool names_brine(const Check& check, int step) {
   std::string words = own_sentence(check.document, node) + " " + std::string(check.document.get(node, fiche::At::makes));
   const fiche::Node component = check.flow.steps[at(step)].component;
   if (component != fiche::none) words += " " + base::lower(check.document.get(component, fiche::At::title));
-  return has_phrase(words, "brine|saumure|lake|pökellake|salmuera");
+  if (base::says(words, {"equilibrium", "équilibre", "gleichgewicht"})) return false;  // by the weight of food and water together
+  const bool german = std::string_view(check.fiche.language).starts_with("de");
+  return has_phrase(words, german ? "lake|salzlake|pökellake" : "brine|saumure|salmuera");
 }
 
 std::string percent_text(double low, double high) {
@@ -96,8 +99,8 @@ const Rule brine_out_of_strength = {
 one for fish that is smoked up to 20 %; above 36 % the rest lies on the bottom. Whether a brine protects food depends on
 salt, acid, temperature and time together: a tested recipe and your local rules decide that, not this figure.
 
-Held against wide bounds is what is called a brine and is made of water and salt with at most sugar, acid and spice. Time
-in it, and what the food takes up of it, are not judged.)",
+Held against wide bounds is what is called a brine and is made of water and salt with at most sugar, acid and spice. An
+equilibrium brine, whose salt is reckoned on food and water together, is let be; time in it is not judged.)",
     .bad = R"(    <ingredient id="water" food="water">2 l</ingredient>
     <ingredient id="salt" food="salt">12 g</ingredient>
     <step do="boil" makes="brine">Boil the <use of="water">water</use> and <use of="salt">salt</use> to a brine.</step>)",

@@ -58,10 +58,12 @@ void look_at_balance(Check& check, int step) {
   const flow::State& mix = check.states().steps[at(step)];
   if (!mix.knows(Constituent::water) || !mix.knows(Constituent::fat)) return;
   Balance balance{check, mix, check.flow.steps[at(step)].node};
-  const bool sorbet = mix.share(Constituent::fat).high < 0.02 && !mix.has(food::Role::dairy) && !mix.has(food::Role::egg);
-  if (!sorbet && mix.share(Constituent::fat).high < 0.02) return;  // a sherbet, a granita with milk: neither
+  const bool milk_or_egg = mix.has(food::Role::dairy) || mix.has(food::Role::egg);
+  const bool sorbet = !milk_or_egg && mix.share(Constituent::fat).high < 0.02;
+  if (!sorbet && (!milk_or_egg || mix.share(Constituent::fat).high < 0.02)) return;  // sherbet, chocolate sorbet: neither
+  const bool savoury = mix.has(food::Role::vegetable) || mix.share(Constituent::salt).low > 0.005;
   balance.hold(mix.share(Constituent::alcohol), figures::ices_alcohol, "alcohol", "", "it will not freeze firm: flame the spirit off, or take less");
-  balance.hold(mix.share(Constituent::sugars), sorbet ? figures::sorbet_sugars : figures::ice_cream_sugars, "sugars",
+  if (!savoury) balance.hold(mix.share(Constituent::sugars), sorbet ? figures::sorbet_sugars : figures::ice_cream_sugars, "sugars",
                "it freezes like stone: more sugar, or churn and serve at once", "it stays soft and melts fast: less sugar, or part of it as glucose syrup");
   if (!sorbet) {
     balance.hold(mix.share(Constituent::fat), figures::ice_cream_fat, "fat", "it eats icy: more cream", "it coats the mouth and may churn to butter: less cream, more milk");
@@ -105,8 +107,9 @@ const Rule churned_out_of_balance = {
 solids. Beyond that an ice is stone, slush or sand.
 
 Held against wide bounds is the mix as it goes into the machine, by what all of it is made of: those of a sorbet where
-there is neither milk nor egg nor fat, those of an ice cream where there is fat. Where the composition of a part is not
-known, and where nothing is churned, nothing is said. One thing is said of a mix, the first that is out.)",
+there is neither milk nor egg nor fat, those of an ice cream where there is milk or egg and fat; sherbets and savoury ices
+go their own ways. Where the composition of a part is not known, and where nothing is churned, nothing is said. One thing is
+said of a mix, the first that is out.)",
     .bad = R"(    <ingredient id="lemon" food="lemon-juice">500 g</ingredient>
     <ingredient id="water" food="water">700 g</ingredient>
     <ingredient id="sugar" food="sugar-white">120 g</ingredient>

@@ -38,6 +38,9 @@ const std::array<Doneness, 3> words{{
 const Doneness* doneness_in(std::string_view sentence) {
   const Doneness* found = nullptr;
   std::string text(sentence);
+  for (const std::string_view breed : {"rare breed", "rare-breed"}) {
+    if (const std::size_t place = text.find(breed); place != std::string::npos) text.erase(place, breed.size());
+  }
   for (const Doneness& one : words) {
     if (!has_phrase(text, one.phrases)) continue;
     if (found != nullptr) return nullptr;

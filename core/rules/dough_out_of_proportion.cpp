@@ -63,8 +63,9 @@ void look_at_yeast(Check& check, const Dough& dough) {
   if (const double least = percent_of(fresh, dough.flour).low; least > figures::dough_yeast.high) say(check, dough, Role::yeast, "yeast, as fresh,", least, "dough takes 1 to 4 %, a rich one up to 8 %");
 }
 
-/// All water in it, that of milk and eggs too; flour's own is not counted, as bakers do.
+/// All water in it, that of milk and eggs too; flour's own is not counted, as bakers do, nor fruit's and what soaks.
 void look_at_water(Check& check, const Dough& dough) {
+  if (dough.contents.has(Role::vegetable) || dough.contents.has(Role::fruit) || dough.contents.has(Role::other)) return;
   flow::Grams water;
   int line = -1;
   double most = 0;
@@ -77,10 +78,9 @@ void look_at_water(Check& check, const Dough& dough) {
     if (share * part.grams->high > most) line = part.thing;
     most = std::max(most, share * part.grams->high);
   }
-  if (line < 0) return;
   const flow::Range hydration = percent_of(water, dough.flour);
   const bool wet = hydration.low > figures::dough_water.high;
-  if (!wet && hydration.high >= figures::dough_water.low) return;
+  if (line < 0 || (!wet && hydration.high >= figures::dough_water.low)) return;
   check.say(check.document.head_span(check.flow.things[at(line)].node),
             "all water in the dough is " + percent_text(wet ? hydration.low : hydration.high) + " of the flour's weight; " +
                 (wet ? "the wettest that is kneaded takes 100 %" : "the stiffest that is kneaded takes 40 %"),

@@ -20,6 +20,17 @@ bool is_jam(std::string_view words) {
   return has_phrase(words, "jam|jams|marmalade|marmelade|konfitüre|confiture|confitures|mermelada");
 }
 
+/// Whether fruit goes in only behind the figure: sugar that is cooked first, and the fruit into it.
+bool fruit_comes_after(const Check& check, int step, fiche::Node figure) {
+  for (const int u : check.flow.steps[at(step)].takes) {
+    const flow::Use& use = check.flow.uses[at(u)];
+    const flow::Thing& thing = check.flow.things[at(use.thing)];
+    const food::Food* food = thing.ingredient < 0 ? nullptr : check.fiche.ingredients[at(thing.ingredient)].food;
+    if (food != nullptr && food->role == food::Role::fruit && use.mark != fiche::none && use.mark > figure) return true;
+  }
+  return false;
+}
+
 bool has_pectin(const Contents& contents) {
   for (const Part& part : contents.parts) {
     if (part.food == nullptr || part.food->role == food::Role::setting) return true;
@@ -45,7 +56,7 @@ void look_at(Check& check, int step, double boiling) {
   if (!contents.has(food::Role::fruit) || !contents.has(food::Role::sugar)) return;
   const bool runny = *heat->high < boiling + softest && !has_pectin(contents);
   const bool stiff = *heat->low > boiling + firmest;
-  if (!runny && !stiff) return;
+  if ((!runny && !stiff) || fruit_comes_after(check, step, heat->statement->node)) return;
   const auto tenths = std::lround(10 * (boiling + figures::jam_sets_above_boil.low));
   const std::string sets = std::to_string(tenths / 10) + (tenths % 10 == 0 ? "" : "." + std::to_string(tenths % 10)) + " °C";
   const std::string here = check.kitchen.altitude_m ? " at this kitchen's " + std::to_string(check.kitchen.altitude_m->nearest()) + " m" : " at the sea";

@@ -5,6 +5,7 @@
 #include "core/flow/actions.h"
 #include "core/rules/contents.h"
 #include "core/rules/figure_text.h"
+#include "core/rules/heated.h"
 #include "core/rules/registry.h"
 #include "core/rules/stated_heat.h"
 #include "core/rules/trade_figures.h"
@@ -39,35 +40,6 @@ bool only_warms(const Check& check, int step) {
     warms = true;
   }
   return warms;
-}
-
-bool heats(const Check& check, int step) {
-  const auto& actions = check.fiche.steps[at(check.flow.steps[at(step)].index)].actions;
-  return actions.empty() || std::any_of(actions.begin(), actions.end(), [](std::string_view word) {
-    const flow::Action* action = flow::action_named(word);
-    return action == nullptr || action->heats();
-  });
-}
-
-/// Whether what the step makes may be heated later on.
-bool heated_later(const Check& check, int step) {
-  std::vector<int> open{step};
-  std::vector<char> seen(check.flow.steps.size(), 0);
-  while (!open.empty()) {
-    const int here = open.back();
-    open.pop_back();
-    if (seen[at(here)] != 0) continue;
-    seen[at(here)] = 1;
-    if (here != step && heats(check, here)) return true;
-    for (const int given : check.flow.steps[at(here)].gives) {
-      for (const int use : check.flow.things[at(given)].uses) open.push_back(check.flow.uses[at(use)].step);
-    }
-    for (const flow::Thing& thing : check.flow.things) {
-      if (thing.kind != flow::Thing::Kind::component || thing.maker != here) continue;
-      for (const int use : thing.uses) open.push_back(check.flow.uses[at(use)].step);
-    }
-  }
-  return false;
 }
 
 void look_at(Check& check, int step) {

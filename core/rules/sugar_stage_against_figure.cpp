@@ -17,7 +17,7 @@ struct Stage {
   const TradeFigure& figure;
 };
 
-const std::array<Stage, 11> stages{{{"thread|thread stage|filet|au filé", figures::sugar_thread},
+const std::array<Stage, 11> stages{{{"thread stage|soft thread|long thread|au filé|au petit filé|au grand filé", figures::sugar_thread},
                                    {"soft ball|soft-ball|petit boulé|petite boule", figures::sugar_soft_ball},
                                    {"firm ball|firm-ball", figures::sugar_firm_ball},
                                    {"hard ball|hard-ball|grand boulé|gros boulé", figures::sugar_hard_ball},
@@ -65,8 +65,9 @@ void look_at(Check& check, fiche::Node step) {
   const std::vector<StatedHeat>& heats = stated_heats(check, step);
   if (heats.empty()) return;
   const std::vector<std::string> sentences = sentences_of(check.document, step);
+  const double here = lower_here(check);
   for (const StatedHeat& heat : heats) {
-    if (heat.el != fiche::El::food_temp || !heat.low || !heat.high) continue;
+    if (heat.el != fiche::El::food_temp || !heat.low || !heat.high || *heat.low < physics::boiling_point(0) - here) continue;
     const auto same = [&](const StatedHeat& other) { return other.el == heat.el && other.sentence == heat.sentence; };
     if (std::count_if(heats.begin(), heats.end(), same) != 1) continue;
     const auto place = static_cast<std::size_t>(heat.sentence);
@@ -74,7 +75,6 @@ void look_at(Check& check, fiche::Node step) {
     const Stage* stage = stage_in(sentences[place]);
     if (stage == nullptr) continue;
     // What is written for the sea and what is written for this kitchen are both right.
-    const double here = lower_here(check);
     const double least = stage->figure.low - here - margin, most = stage->figure.high + margin;
     if (*heat.high >= least && *heat.low <= most) continue;
     std::string usual = range_text(stage->figure.low, stage->figure.high);
@@ -101,7 +101,8 @@ follows one of the two, and the meringue weeps or the toffee breaks a tooth. Hot
 of cold water within reach.
 
 Held together are one temperature of the food and one stage named in the same sentence, with a margin of 4 K for what
-tables and thermometers differ by; at a kitchen above the sea the figure may be the sea's or its own.)",
+tables and thermometers differ by; at a kitchen above the sea the figure may be the sea's or its own. Below boiling water a
+"soft ball" is one of dough.)",
     .bad = R"(    <step>Boil the sugar and water to <food-temp>138 °C</food-temp>, the soft-ball stage.</step>)",
     .good = R"(    <step>Boil the sugar and water to <food-temp>115 °C</food-temp>, the soft-ball stage.</step>)",
     .source = "confectionery tables: thread 230 to 234 °F, firm ball 244 to 248, hard ball 250 to 265, hard crack 300 to 310; soft ball and "

@@ -5,6 +5,7 @@
 #include "core/flow/point.h"
 #include "core/rules/figure_text.h"
 #include "core/rules/contents.h"
+#include "core/rules/heated.h"
 #include "core/rules/registry.h"
 #include "core/rules/stated_heat.h"
 #include "core/rules/trade_figures.h"
@@ -16,14 +17,15 @@ using fiche::El;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-bool is_yeast(const Check& check, const flow::Thing& thing) {
-  if (thing.ingredient < 0) return false;
+/// Yeast that a mark takes.
+bool is_yeast(const Check& check, const flow::Use& use) {
+  const flow::Thing& thing = check.flow.things[at(use.thing)];
+  if (thing.ingredient < 0 || use.mark == fiche::none) return false;
   const food::Food* food = check.fiche.ingredients[at(thing.ingredient)].food;
   return food != nullptr && food->role == food::Role::yeast;
 }
 
 std::string celsius_text(double celsius) { return figure_text(std::round(celsius), measure::Kind::temperature); }
-
 /// What the step says up to the last thing it takes, where its temperature is no longer that of the mark.
 std::string words_up_to_the_last(const Check& check, const flow::Step& step) {
   fiche::Node last = fiche::none;
@@ -45,8 +47,7 @@ void look_at_mix(Check& check, int step) {
   const flow::Step& here = check.flow.steps[at(step)];
   int yeast = -1;
   for (const int use : here.takes) {
-    const flow::Use& one = check.flow.uses[at(use)];
-    if (is_yeast(check, check.flow.things[at(one.thing)]) && one.mark != fiche::none) yeast = use;
+    if (is_yeast(check, check.flow.uses[at(use)])) yeast = use;
   }
   if (yeast < 0) return;
   const std::string words = words_up_to_the_last(check, here);
@@ -83,7 +84,7 @@ void look_at_proof(Check& check, int step) {
   if (!proves) return;
   for (const StatedHeat& heat : stated_heats(check, here.node)) {
     if (!heat.low || *heat.low < figures::yeast_dies.low || *heat.low > 100) continue;
-    if (!contents_of(check, step).has(food::Role::yeast)) return;
+    if (!contents_of(check, step).has(food::Role::yeast) || heated_before(check, step, food::Role::yeast)) return;
     check.say(heat.statement->where, heat.statement->text + " kills the yeast in the dough: it dies from " +
                   celsius_text(figures::yeast_dies.low) + " on",
               "prove at 24 to 38 °C");

@@ -10,7 +10,7 @@ namespace {
 
 constexpr const char* spoken_of =
     " yeast-killed yeast-not-woken sugar-stage-against-figure caramel-off-its-heat jam-off-its-setting-point frying-fat-too-hot "
-    "doneness-against-core baked-core-off starch-not-cooked dough-out-of-proportion churned-out-of-balance brine-out-of-strength ";
+    "doneness-against-core baked-core-off starch-not-cooked dough-out-of-proportion churned-out-of-balance brine-out-of-strength jam-too-thin-to-keep ";
 
 std::string said(const tests::Checked& checked) {
   std::string out;
@@ -121,6 +121,9 @@ TEST_CASE("sugar: one stage beside one figure, at the kitchen's height too") {
       // Another sentence, other words.
       {R"(<step>Test for the soft ball. Cook the nuts to <food-temp>150 °C</food-temp>.</step>)", ""},
       {R"(<step>Roll into soft balls of dough and warm to <food-temp>30 °C</food-temp>.</step>)", ""},
+      {R"(<step>Roll each to a soft ball and bake to <food-temp>94 °C</food-temp>.</step>)", ""},
+      {R"(<step>Tie with thread and poach to <food-temp>58 °C</food-temp>.</step>)", ""},
+      {R"(<step>Cuire le filet à <food-temp>154 °C</food-temp>.</step>)", ""},
   };
   check_rows(rows);
   // At 2000 m all of it comes 6.7 K sooner; the sea's figure is right as well.
@@ -141,10 +144,25 @@ TEST_CASE("jam sets 4.5 K above boiling water, wherever the kitchen stands") {
   CHECK(said(check_part(jam("101 °C"))) == "jam-off-its-setting-point: jam sets at about 104.5 °C at the sea; at 101 °C it stays runny");
   CHECK(said(check_part(jam("110 °C"))) == "jam-off-its-setting-point: jam sets at about 104.5 °C at the sea; at 110 °C it turns to toffee");
   CHECK(said(check_part(jam("85 °C"))) == "");  // filling, not cooking
+  // Sugar cooked first, and the fruit into it.
+  CHECK(said(check_part(R"(<ingredient id="f" food="plum">1 kg</ingredient><ingredient id="s" food="sugar-white">800 g</ingredient><step do="boil">Cook the <use of="s">sugar</use> to <food-temp>117 °C</food-temp>, add the <use of="f">plums</use> and boil to jam.</step>)")) == "");
   const fiche::Kitchen high = kitchen_at("2000 m");
   CHECK(said(check_part(jam("98 °C"), high)) == "");
   CHECK(said(check_part(jam("104.5 °C"), high)) ==
         "jam-off-its-setting-point: jam sets at about 97.8 °C at this kitchen's 2000 m; at 104.5 °C it turns to toffee");
+}
+
+TEST_CASE("jam for the shelf by what goes in and what comes out") {
+  const auto jam = [](const char* sugar, const char* mass, const char* where) {
+    const std::string text = "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"j\" lang=\"en\"><title>J</title><component id=\"c\" title=\"Plum jam\"><yield mass=\"" + std::string(mass) +
+        "\"/><ingredient id=\"p\" food=\"plum\">1 kg</ingredient><ingredient id=\"s\" food=\"sugar-white\">" + sugar +
+        "</ingredient><step do=\"boil\">Boil the <use of=\"p\">plums</use> and <use of=\"s\">sugar</use>.</step><keep where=\"" + where + "\" for=\"1 year\"/></component></fiche>";
+    return said(tests::check_text(text, {}, fiche::empty_library(), "jam.fiche.xml"));
+  };
+  // Plums bring 10 % of their weight: USDA SR28 09279, carbohydrate 11.42 less fibre 1.4 g.
+  CHECK(jam("900 g", "1.5 kg", "dry store") == "");
+  CHECK(jam("500 g", "1.2 kg", "dry store") == "jam-too-thin-to-keep: at most 50 % of this jam is sugar by what goes in; from 60 % on it keeps on a shelf");
+  CHECK(jam("500 g", "1.2 kg", "fridge") == "");
 }
 
 TEST_CASE("frying fat: potato by the guidance, everything else where fat smokes") {
@@ -166,6 +184,7 @@ TEST_CASE("doneness: the word against the core, for meat that is eaten at any of
        "doneness-against-core: \"rare\" is 49–52 °C in the end, and 65 °C in the middle is more done than that"},
       {R"(<ingredient id="b" food="beef-rib">2 kg</ingredient><step do="roast">Roast the <use of="b">rib</use> well done, to a core of <food-temp>80 °C</food-temp>.</step>)", ""},
       {R"(<ingredient id="b" food="beef-rib">2 kg</ingredient><step do="roast">Roast the <use of="b">rib</use>, turning rarely, to a core of <food-temp>65 °C</food-temp>.</step>)", ""},
+      {R"(<ingredient id="b" food="beef-rib">2 kg</ingredient><step do="roast">Roast the <use of="b">rare-breed rib</use> to a core of <food-temp>65 °C</food-temp>.</step>)", ""},
       {R"(<ingredient id="b" food="beef-minced">1 kg</ingredient><step do="fry">Fry the <use of="b">burgers</use> rare, to a core of <food-temp>70 °C</food-temp>.</step>)", ""},
       {R"(<ingredient id="b" food="lamb-leg">1 kg</ingredient><step do="roast">Rôtir le <use of="b">gigot</use> saignant, <food-temp place="core">75 °C</food-temp>.</step>)",
        "doneness-against-core: \"saignant\" is 54–57 °C in the end, and 75 °C in the middle is more done than that"},
@@ -178,6 +197,8 @@ TEST_CASE("cores of what is baked: bread and cake, not what is to stay soft") {
        "baked-core-off: a core of 80 °C is raw in the middle: cake and choux are baked at 93 to 99 °C"},
       {R"(<ingredient id="f" food="flour-wheat-white">20 g</ingredient><ingredient id="e" food="egg-whole">200 g</ingredient><step do="bake">Bake the <use of="f e">cheesecake, a cake</use> to a core of <food-temp>70 °C</food-temp>.</step>)", ""},
       {R"(<ingredient id="f" food="flour-wheat-white">200 g</ingredient><ingredient id="e" food="egg-whole">200 g</ingredient><step do="bake">Bake the <use of="f e">tart</use> to a core of <food-temp>80 °C</food-temp>.</step>)", ""},
+      // 180 °F, as charts print it for rich doughs; and bread that rests after the oven.
+      {R"(<ingredient id="f" food="flour-wheat-white">1 kg</ingredient><ingredient id="y" food="yeast-fresh">30 g</ingredient><ingredient id="w" food="water">600 g</ingredient><step do="knead" makes="d">Knead the <use of="f y w">dough</use>.</step><step do="bake" makes="l">Bake the <use of="d">loaf</use> to a core of <food-temp>180 °F</food-temp>.</step><step do="rest">Rest the <use of="l">loaf</use> until its core is at <food-temp>60 °C</food-temp>.</step>)", ""},
   });
 }
 
@@ -200,6 +221,13 @@ TEST_CASE("ices: sorbet by its sugars and solids, and nothing where a part is no
   CHECK(said(check_part(sorbet("800 g"))).starts_with("churned-out-of-balance: the mix that is churned has 45 % of sugars"));
   const std::string unknown = R"(<ingredient id="l" name="the usual base">400 g</ingredient><ingredient id="s" food="sugar-white">800 g</ingredient><step do="stir">Stir the <use of="l s">two</use>.</step><step do="churn">Churn.</step>)";
   CHECK(said(check_part(unknown.c_str())) == "");
+  const auto ice = [](const char* sugar, const char* salt) {
+    return R"(<ingredient id="m" food="milk-whole">600 g</ingredient><ingredient id="c" food="cream-36">300 g</ingredient><ingredient id="s" food="sugar-white">)" +
+           std::string(sugar) + R"(</ingredient><ingredient id="n" food="salt">)" + salt + R"(</ingredient><step do="stir">Stir the <use of="m c s n">mix</use>.</step><step do="churn">Churn.</step>)";
+  };
+  CHECK(said(check_part(ice("190 g", "1 g"))) == "");
+  CHECK(said(check_part(ice("30 g", "1 g"))).starts_with("churned-out-of-balance: the mix that is churned has 7 % of sugars, and such an ice takes 13 to 27 %"));
+  CHECK(said(check_part(ice("30 g", "12 g"))).find("sugars") == std::string::npos);  // savoury
   const std::string drawn = R"(<step do="churn">Churn and draw at <food-temp>-18 °C</food-temp>.</step>)";
   CHECK(said(check_part(drawn.c_str())) == "churned-out-of-balance: an ice is drawn from the machine at -6 to -4 °C, not at -18 °C");
 }
@@ -215,6 +243,8 @@ TEST_CASE("brine by the weight of its water, where it is called one") {
   CHECK(said(check_part(brine("8 g", "brine"))) ==
         "brine-out-of-strength: the brine has 0.8 % of salt by the weight of its water: it seasons little and keeps nothing");
   CHECK(said(check_part(brine("8 g", "boil for the pasta"))) == "");
+  CHECK(said(check_part(brine("12 g", "brine, reckoned to equilibrium with the meat"))) == "");
+  CHECK(said(check_part(brine("8 g", "court-bouillon for the lake trout"))) == "");
 }
 
 TEST_CASE("a kitchen may say how loud a rule of the trade is") {

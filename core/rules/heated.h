@@ -1,0 +1,19 @@
+#ifndef CORE_RULES_HEATED_H
+#define CORE_RULES_HEATED_H
+
+#include "core/rules/rule.h"
+
+namespace tamis::rules {
+
+/// Whether a step may heat food: one of its actions does, or is none that core/flow/actions.inc knows.
+bool may_heat(const Check& check, int step);
+
+/// Whether an earlier step that this one's food comes from may have heated what has such a food in it.
+bool heated_before(const Check& check, int step, food::Role role);
+
+/// Whether a later step may heat what this one makes.
+bool heated_later(const Check& check, int step);
+
+}  // namespace tamis::rules
+
+#endif
