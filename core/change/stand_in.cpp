@@ -101,7 +101,9 @@ void take_back_food(Document& document, Node ingredient) {
     put_back(document, ingredient, at);
   }
   for (Node c = document.first_child(ingredient); c != fiche::none; c = document.next(c)) {
-    if (document.el(c) == El::amount) put_back(document, c, At::pieces);
+    if (document.el(c) != El::amount) continue;
+    if (swapped && document.find(c, At::was_pieces) == fiche::none) document.remove_attribute(c, At::pieces);
+    put_back(document, c, At::pieces);
   }
   document.set_attribute(ingredient, At::food, document.get(ingredient, At::was_food));
   document.remove_attribute(ingredient, At::was_food);

@@ -106,6 +106,7 @@ class Swapper {
     if (swap.kind == nullptr) {
       swap.made.lines.emplace_back();
     } else {
+      if (auto fault = cannot_be_weighed(work_.author, swap.own)) return fault;
       auto made = swap.kind->work_out({work_.kitchen, swap.own, swap.stands});
       if (!made) return made.fault();
       swap.made = std::move(*made);

@@ -188,6 +188,19 @@ std::vector<Amount> own_figures(const Fiche& fiche, const Statement& statement, 
   return !stood && !now.empty() && was_changed_since(now[0], own[0]) ? now : own;
 }
 
+std::optional<base::Finding> cannot_be_weighed(const Fiche& fiche, const OwnLine& own) {
+  for (const Statement& statement : fiche.statements) {
+    const Subject subject = subject_of(fiche, statement.node, statement.at);
+    if (subject.ingredient != own.line->node || !subject.crosses || statement.at == At::also) continue;
+    if (statement.fault) return bad_swap(own.name + ": " + statement.fault->message, statement.fault->advice);
+    for (const Amount& amount : own_figures(fiche, statement, own.stood)) {
+      if (!amount.has_figure() || (is_unmeasured(amount) && amount.kind != Kind::count) || to_grams(fiche, own, amount.kind)) continue;
+      return bad_swap("what \"" + statement.text + "\" of " + own.name + " weighs is not known", "give the line a weight, then swap it");
+    }
+  }
+  return std::nullopt;
+}
+
 std::optional<Ratio> own_grams(const Fiche& fiche, const OwnLine& own) {
   const Statement* statement = fiche.statement(own.line->node);
   if (statement == nullptr) return std::nullopt;

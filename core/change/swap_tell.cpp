@@ -1,10 +1,12 @@
 #include <cmath>
 
+#include "core/base/says.h"
 #include "core/base/utf8.h"
 #include "core/change/stand_in.h"
 #include "core/change/subject.h"
 #include "core/change/swap_work.h"
 #include "core/change/sweetness.h"
+#include "core/fiche/prose.h"
 #include "core/rules/figure_text.h"
 #include "core/rules/step_name.h"
 
@@ -87,20 +89,35 @@ bool names_it(const fiche::Document& document, Node use, std::string_view id) {
   return !id.empty() && (" " + std::string(document.get(use, At::of)) + " ").find(" " + std::string(id) + " ") != std::string::npos;
 }
 
+/// Marks of the food in the step's sentence and in what explains it; else the step, where it names the food in words.
+void name_in_step(const fiche::Fiche& fiche, const OwnLine& own, const fiche::Step& step, std::vector<base::Related>& out) {
+  const fiche::Document& document = *fiche.document;
+  const std::string name = base::lower(own.name);
+  bool marked = false;
+  for (const Node use : step.uses) {
+    if (!names_it(document, use, own.line->id)) continue;
+    marked = true;
+    const std::string all = document.all_text(use);
+    const std::string words(base::trimmed(all));
+    out.push_back({document.head_span(use), "the sentence says \"" + words + "\": see that it still fits", {}, {}, {}});
+  }
+  if (name.empty() || step.component != own.line->component) return;
+  if (!marked && base::says(rules::own_sentence(document, step.node), {name})) {
+    out.push_back({document.head_span(step.node), "the sentence names " + own.name + ": see that it still fits", {}, {}, {}});
+  }
+  for (Node c = document.first_child(step.node); c != fiche::none; c = document.next(c)) {
+    if (document.kind(c) != fiche::NodeKind::element || fiche::is_mark(document, c) || !base::says(base::lower(document.all_text(c)), {name})) continue;
+    out.push_back({document.head_span(c), "this names " + own.name + " too", {}, {}, {}});
+  }
+}
+
 }  // namespace
 
 std::vector<base::Related> places_of(const fiche::Fiche& fiche, const OwnLine& own) {
   const fiche::Document& document = *fiche.document;
   const std::string_view id = own.line->id;
   std::vector<base::Related> out;
-  for (const fiche::Step& step : fiche.steps) {
-    for (const Node use : step.uses) {
-      if (!names_it(document, use, id)) continue;
-      const std::string all = document.all_text(use);
-      const std::string words(base::trimmed(all));
-      out.push_back({document.head_span(use), "the sentence says \"" + words + "\": see that it still fits", {}, {}, {}});
-    }
-  }
+  for (const fiche::Step& step : fiche.steps) name_in_step(fiche, own, step, out);
   for (const fiche::Ingredient& line : fiche.ingredients) {
     for (const At at : {At::as_much_as, At::for_each, At::tops_up}) {
       if (id.empty() || document.get(line.node, at) != id) continue;

@@ -37,6 +37,8 @@ base::Result<const SwapKind*> kind_of_swap(const OwnLine& own, const std::vector
 /// The author's figure where it is kept beside what stands in its place, else what stands there.
 /// `stood`: as OwnLine::stood.
 std::vector<measure::Amount> own_figures(const fiche::Fiche& fiche, const fiche::Statement& statement, bool stood);
+/// Why the author's figures of a line cannot be worked out anew: one that nobody can read, or whose weight is not known.
+std::optional<base::Finding> cannot_be_weighed(const fiche::Fiche& fiche, const OwnLine& own);
 /// What the author's line weighs, in g; empty where it is no exact figure of a mass that can be known.
 std::optional<base::Ratio> own_grams(const fiche::Fiche& fiche, const OwnLine& own);
 /// Writes the figures of the line and of the sentences that speak of it.

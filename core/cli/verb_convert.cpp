@@ -47,8 +47,8 @@ constexpr std::string_view help_with_swaps = R"(
 --swap LINE=FOOD puts another food in and works its amount out anew. LINE is a
 line's id, its food or its name; FOOD is one that tamis foods knows, with what
 it is sold at behind a colon (bloom, size, percent). Two foods with + between
-make a mix. Asking for the author's own food takes the swap back. The swaps
-there are:
+make a mix. Asking for the author's own food takes the swap back, as scaling and
+other units do: swap last. The swaps there are:
 
 )";
 

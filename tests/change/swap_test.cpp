@@ -146,6 +146,18 @@ TEST_CASE("amounts inside sentences follow, and what names the food is pointed a
   CHECK(converted(made.xml, wish(System::metric)).xml == own);
 }
 
+TEST_CASE("a food that is named in words alone, or where a step explains itself, is pointed at as well") {
+  const std::string own = fiche_around(
+      "<ingredient food=\"yeast-fresh\" name=\"fresh yeast\">20 g</ingredient>\n<ingredient id=\"m\" food=\"milk-whole\" name=\"milk\">200 g</ingredient>\n"
+      "<step>Crumble the fresh yeast into the <use of=\"m\">milk</use>.<why>Fresh yeast needs no waking.</why></step>\n<step>Rest the dough.</step>");
+  const Result made = swapped(own, "fresh yeast=yeast-instant");
+  const base::Finding* said = made.finding("food-swapped");
+  REQUIRE(said != nullptr);
+  REQUIRE(said->related.size() == 2);
+  CHECK(said->related[0].message == "the sentence names fresh yeast: see that it still fits");
+  CHECK(said->related[1].message == "this names fresh yeast too");
+}
+
 TEST_CASE("amounts for other batches follow, on the line that is put in as well") {
   const std::string own =
       "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"f\" lang=\"en\"><title>T</title><yield portions=\"10\"/><yield id=\"big\" portions=\"100\"/>"
@@ -215,6 +227,15 @@ TEST_CASE("a wish that cannot be met says what can") {
     CAPTURE(words);
     CHECK(refused(own, words) == says);
   }
+}
+
+TEST_CASE("an amount that nobody can read or weigh is not swapped for a guess") {
+  const std::string cup = fiche_around(R"(<ingredient id="b" food="butter-unsalted" name="butter">1/2 cup</ingredient>)");
+  CHECK(refused(cup, "b=butter-clarified").starts_with("butter: \"cup\" can mean"));
+  const std::string dextrose = fiche_around(R"(<ingredient id="s" food="dextrose">2 tbsp</ingredient>)", "units=\"us\"");
+  CHECK(refused(dextrose, "s=sugar-white") == "what \"2 tbsp\" of dextrose weighs is not known → give the line a weight, then swap it");
+  const std::string taste = fiche_around(R"(<ingredient id="s" food="dextrose">to taste</ingredient>)");
+  CHECK(inside(swapped(taste, "s=sugar-white")).find("food=\"sugar-white\"") != std::string::npos);
 }
 
 TEST_CASE("an egg whose yolk and white are used apart, and one of a choice, are not swapped as one") {
