@@ -1,7 +1,6 @@
-#include <algorithm>
-
 #include "core/physics/boiling_point.h"
 #include "core/rules/contents.h"
+#include "core/rules/heated.h"
 #include "core/rules/phrases.h"
 #include "core/rules/registry.h"
 #include "core/rules/sentence.h"
@@ -16,11 +15,6 @@ constexpr double cake_margin = 4;   // K: the thermometer, and cakes that are le
 constexpr double bread_margin = 7;  // K: charts in °F print 180 to 190 for rich doughs
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
-bool bakes(const Check& check, int step) {
-  const auto& actions = check.fiche.steps[at(check.flow.steps[at(step)].index)].actions;
-  return std::any_of(actions.begin(), actions.end(), [](std::string_view word) { return word == "bake" || word == "bake-blind"; });
-}
 
 /// Filled with what has a core of its own to mind, or meant to stay soft in the middle.
 bool has_its_own_core(const Contents& contents, std::string_view words) {
@@ -46,7 +40,7 @@ void look_at(Check& check, int step, double lower) {
     const bool bread = contents.has(food::Role::yeast) && contents.has(food::Role::flour);
     if (!bread && !is_cake(contents, words)) return;
     const TradeFigure& figure = bread ? figures::bread_core : figures::cake_core;
-    if (*heat.high >= figure.low - lower - (bread ? bread_margin : cake_margin)) return;
+    if (*heat.high >= figure.low - lower - (bread ? bread_margin : cake_margin)) continue;
     check.say(heat.statement->where, "a core of " + heat.statement->text + " is raw in the middle: " +
                   (bread ? "bread is baked at 88 °C for rich doughs, up to 99 °C for lean ones" : "cake and choux are baked at 93 to 99 °C"),
               "bake on until the core is there, and cover it if the crust is dark enough");
@@ -58,7 +52,7 @@ void run(Check& check) {
   const auto& height = check.kitchen.altitude_m;
   const double lower = height ? physics::boiling_point(0) - physics::boiling_point(height->approximate()) : 0;
   for (int step = 0; step < static_cast<int>(check.flow.steps.size()); ++step) {
-    if (bakes(check, step)) look_at(check, step, lower);
+    if (does(check, step, {"bake", "bake-blind"})) look_at(check, step, lower);
   }
 }
 

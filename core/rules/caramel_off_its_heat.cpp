@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "core/rules/contents.h"
+#include "core/rules/heated.h"
 #include "core/rules/registry.h"
 #include "core/rules/stated_heat.h"
 #include "core/rules/trade_figures.h"
@@ -23,17 +24,14 @@ bool is_bare_sugar(const Contents& contents) {
 
 void look_at(Check& check, int step) {
   const flow::Step& here = check.flow.steps[at(step)];
-  const auto& actions = check.fiche.steps[at(here.index)].actions;
-  const bool caramelises = std::any_of(actions.begin(), actions.end(), [](std::string_view word) { return word == "caramelise" || word == "caramelize"; });
-  if (!caramelises || !is_bare_sugar(contents_of(check, step))) return;
   const StatedHeat* hottest = nullptr;
   for (const StatedHeat& heat : stated_heats(check, here.node)) {
     if (heat.el == fiche::El::food_temp && heat.low && heat.high && (hottest == nullptr || *heat.high > *hottest->high)) hottest = &heat;
   }
   if (hottest == nullptr) return;
-  const bool pale = *hottest->high < figures::sugar_caramel.low - margin;
+  const bool pale = *hottest->high < figures::sugar_caramel.low - margin && does(check, step, {"caramelise", "caramelize"});
   const bool burnt = *hottest->low > figures::sugar_burns.low;
-  if (!pale && !burnt) return;
+  if ((!pale && !burnt) || !is_bare_sugar(contents_of(check, step))) return;
   check.say(hottest->statement->where,
             pale ? "sugar does not colour at " + hottest->statement->text + ": caramel begins at 160 to 170 °C"
                  : "sugar at " + hottest->statement->text + " is burnt: it smokes and turns bitter from 200 °C on",
@@ -56,8 +54,8 @@ const Rule caramel_off_its_heat = {
 clear syrup that sets, one of 215 °C a pan to scrub. Caramel burns deeply and spits when liquid goes in: long sleeves, face
 away.
 
-Held against is the hottest figure of a step that caramelises nothing but sugar and water, with a margin of 10 K for pale
-caramel. Caramels with cream, butter or milk in them are cooked to other figures and are let be.)",
+Held against is the hottest figure of a step that cooks nothing but sugar and water; the lower bound where it caramelises,
+with a margin of 10 K for pale caramel. Caramels with cream, butter or milk in them are cooked to other figures and are let be.)",
     .bad = R"(    <ingredient id="sugar" food="sugar-white">300 g</ingredient>
     <step do="caramelise">Melt the <use of="sugar">sugar</use> dry and cook it to <food-temp>125 °C</food-temp>.</step>)",
     .good = R"(    <ingredient id="sugar" food="sugar-white">300 g</ingredient>

@@ -1,7 +1,7 @@
-#include <algorithm>
 #include <cmath>
 
 #include "core/rules/figure_text.h"
+#include "core/rules/heated.h"
 #include "core/rules/registry.h"
 #include "core/rules/stated_heat.h"
 #include "core/rules/trade_figures.h"
@@ -56,6 +56,7 @@ Range solids_of(const flow::State& mix) {
 
 void look_at_balance(Check& check, int step) {
   const flow::State& mix = check.states().steps[at(step)];
+  if (!mix.has(food::Role::sugar)) return;  // cream that is churned to butter
   if (!mix.knows(Constituent::water) || !mix.knows(Constituent::fat)) return;
   Balance balance{check, mix, check.flow.steps[at(step)].node};
   const bool milk_or_egg = mix.has(food::Role::dairy) || mix.has(food::Role::egg);
@@ -86,9 +87,7 @@ void look_at_draw(Check& check, int step) {
 
 void run(Check& check) {
   for (int step = 0; step < static_cast<int>(check.flow.steps.size()); ++step) {
-    const flow::Step& here = check.flow.steps[at(step)];
-    const auto& actions = check.fiche.steps[at(here.index)].actions;
-    if (std::find(actions.begin(), actions.end(), "churn") == actions.end()) continue;
+    if (!does(check, step, {"churn"})) continue;
     look_at_balance(check, step);
     look_at_draw(check, step);
   }
@@ -107,8 +106,8 @@ const Rule churned_out_of_balance = {
 solids. Beyond that an ice is stone, slush or sand.
 
 Held against wide bounds is the mix as it goes into the machine, by what all of it is made of: those of a sorbet where
-there is neither milk nor egg nor fat, those of an ice cream where there is milk or egg and fat; sherbets and savoury ices
-go their own ways. Where the composition of a part is not known, and where nothing is churned, nothing is said. One thing is
+there is neither milk nor egg nor fat, those of an ice cream where there is milk or egg and fat; sherbets, savoury ices and
+butter go their own ways. Where the composition of a part is not known, and where nothing is churned, nothing is said. One thing is
 said of a mix, the first that is out.)",
     .bad = R"(    <ingredient id="lemon" food="lemon-juice">500 g</ingredient>
     <ingredient id="water" food="water">700 g</ingredient>

@@ -3,6 +3,7 @@
 
 #include "core/rules/contents.h"
 #include "core/rules/figure_text.h"
+#include "core/rules/heated.h"
 #include "core/rules/registry.h"
 #include "core/rules/trade_figures.h"
 
@@ -107,11 +108,10 @@ void run(Check& check) {
   // The last step that kneads has all of the dough in it.
   std::vector<std::pair<fiche::Node, int>> kneads;
   for (int step = 0; step < static_cast<int>(check.flow.steps.size()); ++step) {
-    const flow::Step& here = check.flow.steps[at(step)];
-    const auto& actions = check.fiche.steps[at(here.index)].actions;
-    if (std::find(actions.begin(), actions.end(), "knead") == actions.end()) continue;
-    if (!kneads.empty() && kneads.back().first == here.component) kneads.back().second = step;
-    else kneads.emplace_back(here.component, step);
+    if (!does(check, step, {"knead"})) continue;
+    const fiche::Node component = check.flow.steps[at(step)].component;
+    if (!kneads.empty() && kneads.back().first == component) kneads.back().second = step;
+    else kneads.emplace_back(component, step);
   }
   for (const auto& [component, step] : kneads) look_at(check, step);
 }

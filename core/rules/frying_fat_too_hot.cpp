@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "core/base/says.h"
 #include "core/base/utf8.h"
 #include "core/rules/contents.h"
@@ -19,24 +21,36 @@ bool is_frying_fat(const Check& check, const StatedHeat& heat, std::string_view 
   return base::says(sentence, {"fry", "fried", "frire", "frit", "ausback", "freír"});
 }
 
-bool has_potato(const Contents& contents) {
-  for (const Part& part : contents.parts) {
-    if (part.food != nullptr && (part.food->id.starts_with("potato") || part.food->id == "sweet-potato")) return true;
+bool is_potato(const food::Food* food) { return food != nullptr && (food->id.starts_with("potato") || food->id == "sweet-potato"); }
+
+/// Potato that this step takes by a mark, or that its sentence names: what it only goes on from may be fried beside it.
+bool takes_potato(const Check& check, int step, std::string_view sentence) {
+  const bool named = base::says(sentence, {"potato", "chips", "fries", "pommes", "frites", "kartoffel", "patata"});
+  for (const int u : check.flow.steps[at(step)].takes) {
+    const flow::Use& use = check.flow.uses[at(u)];
+    if (use.mark == fiche::none && !named) continue;
+    const flow::Thing& thing = check.flow.things[at(use.thing)];
+    if (thing.ingredient >= 0 && is_potato(check.fiche.ingredients[at(thing.ingredient)].food)) return true;
+    if (thing.maker < 0) continue;
+    const Contents contents = contents_of(check, thing.maker);
+    if (std::any_of(contents.parts.begin(), contents.parts.end(), [](const Part& part) { return is_potato(part.food); })) return true;
   }
   return false;
 }
 
 void look_at(Check& check, int step) {
   const fiche::Node node = check.flow.steps[at(step)].node;
-  for (const StatedHeat& heat : stated_heats(check, node)) {
-    if (!heat.low || *heat.low <= figures::frying_starchy.high || !is_frying_fat(check, heat, own_sentence(check.document, node))) continue;
+  const std::vector<StatedHeat>& heats = stated_heats(check, node);
+  const std::string sentence = heats.empty() ? "" : own_sentence(check.document, node);
+  for (const StatedHeat& heat : heats) {
+    if (!heat.low || *heat.low <= figures::frying_starchy.high || !is_frying_fat(check, heat, sentence)) continue;
     if (*heat.low > figures::frying_fat_smokes.low + 5) {
       base::Finding& smoke = check.say(heat.statement->where, "frying fat at " + heat.statement->text + " smokes and breaks down: most do from 200 °C on",
                                        "fry at 160 to 180 °C; fat that smokes is near to catching fire: lid, and never water");
       check.worsen(smoke, base::Severity::warning);
       return;
     }
-    if (!has_potato(contents_of(check, step))) continue;
+    if (!takes_potato(check, step, sentence)) continue;
     check.say(heat.statement->where, "potato fried at " + heat.statement->text + " forms more acrylamide: the guidance is 175 °C at most",
               "fry at 160 to 175 °C, to a golden colour and no darker");
     return;

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/flow/actions.h"
+#include "core/flow/do_actions.h"
 #include "core/rules/contents.h"
 
 namespace tamis::rules {
@@ -34,6 +35,14 @@ class Round {
 };
 
 }  // namespace
+
+bool does(const Check& check, int step, std::initializer_list<std::string_view> words) {
+  const auto wanted = [words](std::string_view word) { return std::find(words.begin(), words.end(), word) != words.end(); };
+  const fiche::Step& here = check.fiche.steps[at(check.flow.steps[at(step)].index)];
+  if (!here.actions.empty()) return std::any_of(here.actions.begin(), here.actions.end(), wanted);
+  const flow::Doing doing = flow::doing_of(check.fiche, here);
+  return std::any_of(doing.actions.begin(), doing.actions.end(), [&](const flow::Action* action) { return wanted(action->word); });
+}
 
 bool may_heat(const Check& check, int step) {
   const auto& actions = check.fiche.steps[at(check.flow.steps[at(step)].index)].actions;

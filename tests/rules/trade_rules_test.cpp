@@ -173,6 +173,8 @@ TEST_CASE("frying fat: potato by the guidance, everything else where fat smokes"
       {R"(<ingredient id="p" food="prawn">1 kg</ingredient><step>Fry the <use of="p">prawns</use> at <medium-temp of="oil">190 °C</medium-temp>.</step>)", ""},
       {R"(<ingredient id="p" food="prawn">1 kg</ingredient><step>Fry the <use of="p">prawns</use> at <medium-temp of="oil">240 °C</medium-temp>.</step>)",
        "frying-fat-too-hot: frying fat at 240 °C smokes and breaks down: most do from 200 °C on"},
+      // The fish after the chips, in the same pan.
+      {R"(<ingredient id="p" food="potato">1 kg</ingredient><ingredient id="c" food="cod">1 kg</ingredient><step do="fry">Fry the <use of="p">chips</use> at <medium-temp of="oil">170 °C</medium-temp>.</step><step do="fry">Fry the <use of="c">fish</use> at <medium-temp of="oil">185 °C</medium-temp>.</step>)", ""},
       {R"(<ingredient id="p" food="potato">1 kg</ingredient><step>Roast the <use of="p">potatoes</use> at <oven-temp mode="fan">220 °C</oven-temp>.</step>)", ""},
   });
 }
@@ -228,6 +230,7 @@ TEST_CASE("ices: sorbet by its sugars and solids, and nothing where a part is no
   CHECK(said(check_part(ice("190 g", "1 g"))) == "");
   CHECK(said(check_part(ice("30 g", "1 g"))).starts_with("churned-out-of-balance: the mix that is churned has 7 % of sugars, and such an ice takes 13 to 27 %"));
   CHECK(said(check_part(ice("30 g", "12 g"))).find("sugars") == std::string::npos);  // savoury
+  CHECK(said(check_part(R"(<ingredient id="c" food="cream-36">1 kg</ingredient><step>Churn the <use of="c">cream</use> to butter.</step>)")) == "");
   const std::string drawn = R"(<step do="churn">Churn and draw at <food-temp>-18 °C</food-temp>.</step>)";
   CHECK(said(check_part(drawn.c_str())) == "churned-out-of-balance: an ice is drawn from the machine at -6 to -4 °C, not at -18 °C");
 }
