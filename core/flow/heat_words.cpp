@@ -25,7 +25,7 @@ bool says_waiting(std::string_view text) {
 }
 
 bool says_to_cool(std::string_view text) {
-  return says(text, {"cool", "chill", "leave", "let ", "rest", "stand", "set aside", "refrigerat", "freez", "to the fridge", "in the fridge",
+  return says(text, {"cool", "chill", "leave ", "let ", "rest", "stand ", "stand.", "set aside", "refrigerat", "freez", "to the fridge", "in the fridge",
                      "over ice", "in ice", "refroid", "tiédir", "tiédisse", "laiss", "repos", "au frais", "réserv", "kühl", "abkühl",
                      "auskühl", "ruhen", "kalt stell", "enfri", "repos", "dejar", "deje", "templar", "nevera"});
 }

@@ -2,6 +2,7 @@
 #define CORE_RULES_TRADE_FIGURES_H
 
 #include <span>
+#include <string>
 #include <string_view>
 
 namespace tamis::rules {
@@ -21,6 +22,9 @@ namespace figures {
 }  // namespace figures
 
 std::span<const TradeFigure> trade_figures();
+
+/// "82–85 °C", "0.6–5 % of the water", "73 °C"; for a message.
+std::string text_of(const TradeFigure& figure);
 
 }  // namespace tamis::rules
 

@@ -1,0 +1,113 @@
+#include "core/base/says.h"
+#include "core/rules/gate_steps.h"
+#include "core/rules/registry.h"
+#include "core/rules/trade_figures.h"
+
+namespace tamis::rules {
+namespace {
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+constexpr double margin = 5;               // K: the bowl, and how much goes in at once
+constexpr double chocolate_counts = 0.08;  // of the whole
+
+/// What a base is folded at, and what happens beyond.
+struct Base {
+  double low, high;
+  std::string window;
+  std::string_view cold, hot;
+};
+
+bool is_foam(const Check& check, const flow::Use& use, const flow::State& state, unsigned kinds) {
+  const bool can_hold_air =
+      (kinds & (kind::cream | kind::egg)) != 0 && (kinds & (kind::chocolate | kind::any_gelatine | kind::unknown)) == 0;
+  if (!can_hold_air) return false;
+  if (state.air == flow::Action::Air::in) return true;
+  const flow::Thing& thing = check.flow.things[at(use.thing)];
+  if (thing.ingredient < 0) return false;
+  const std::string words = std::string(check.document.get(thing.node, fiche::At::prep)) + " " + std::string(thing.name);
+  return base::says(
+      words, {"whipped", "beaten", "whisked", "fouett", "monté", "battu", "geschlagen", "aufgeschlagen", "montad", "batid"});
+}
+
+std::optional<Base> base_of(const Check& check, int step, unsigned kinds) {
+  const auto chocolate = (kinds & kind::chocolate) == 0 ? std::nullopt : share_of_kinds(check, step, kind::chocolate);
+  const bool with_chocolate = chocolate && chocolate->low >= chocolate_counts;
+  if ((kinds & kind::chocolate) != 0 && !with_chocolate) return std::nullopt;
+  const bool with_gelatine = (kinds & kind::any_gelatine) != 0;
+  const TradeFigure& warm = figures::fold_chocolate;
+  const TradeFigure& cool = figures::fold_gelatine;
+  if (with_chocolate) {
+    return Base{(with_gelatine ? cool.low : warm.low) - margin, warm.high + margin,
+                "a chocolate base is folded at " + text_of(warm), "it sets in flakes when the cold foam comes in",
+                "it melts the foam"};
+  }
+  if (!with_gelatine) return std::nullopt;
+  return Base{cool.low - 2 * margin, cool.high + margin, "a base with gelatine is folded near setting, at " + text_of(cool),
+              "it has set and stays in lumps", "it melts the foam, and the gelatine sinks before it sets"};
+}
+
+void look_at(Check& check, int step) {
+  const FoodKinds& kinds = food_kinds(check);
+  if ((kinds.steps[at(step)] & (kind::chocolate | kind::any_gelatine)) == 0 || !does(check, step, {"fold"})) return;
+  const flow::Use* base = nullptr;
+  bool foam = false, egg_foam = false;
+  for (const int u : check.flow.steps[at(step)].takes) {
+    const flow::Use& use = check.flow.uses[at(u)];
+    if (use.instead) continue;
+    if (!is_told(use)) return;
+    const flow::State& state = check.states().uses[at(u)];
+    const unsigned in = kinds.things[at(use.thing)];
+    if (is_foam(check, use, state, in)) {
+      foam = true;
+      egg_foam = egg_foam || (in & kind::egg) != 0;
+    } else if ((in & (kind::chocolate | kind::any_gelatine)) != 0) {
+      if (base != nullptr) return;
+      base = &use;
+    }
+  }
+  if (base == nullptr || !foam) return;
+  const flow::State& state = check.states().uses[at(static_cast<int>(base - check.flow.uses.data()))];
+  const auto window = base_of(check, step, kinds.things[at(base->thing)]);
+  if (!window) return;
+  const bool hot = state.celsius.low > window->high, cold = state.celsius.high < window->low;
+  const bool said_of_egg = hot && egg_foam && (kinds.things[at(base->thing)] & kind::chocolate) != 0;  // chocolate-hot-onto-egg
+  if ((!hot && !cold) || said_of_egg) return;
+  check.say(heat_span_of(check, *base),
+            window->window + "; the " + name_of(check, *base) + " is at " +
+                degrees(hot ? state.celsius.low : state.celsius.high) + ": " + std::string(hot ? window->hot : window->cold),
+            hot ? "let it cool first, stirring, and fold in a third of the foam before the rest"
+                : "warm it over a bath, stirring, until it runs smooth, and fold then");
+}
+
+void run(Check& check) {
+  const unsigned all = food_kinds(check).all;
+  if ((all & (kind::chocolate | kind::any_gelatine)) == 0 || (all & (kind::cream | kind::egg)) == 0) return;
+  for (int step = 0; step < static_cast<int>(check.flow.steps.size()); ++step) look_at(check, step);
+}
+
+}  // namespace
+
+/// Whipped cream folded into chocolate at 65 °C, or into a jelly that has set.
+const Rule base_off_its_folding_heat = {
+    .id = "base-off-its-folding-heat",
+    .severity = base::Severity::warning,
+    .topic = "temperature",
+    .summary = "a foam folded into a base that is too hot or too cold for it",
+    .explanation = R"(A mousse stands by the air in it, and the base decides whether that stays. Chocolate takes
+whipped cream or white at about 35 to 45 °C: hotter, the foam melts, colder, the cocoa butter sets in flakes. A base
+with gelatine is folded cooler, near setting, at about 20 to 30 °C; from the fridge it is a jelly already.
+
+Said where the base's temperature is known, with 5 K to spare on the warm side and 10 on the cold one of gelatine.)",
+    .bad = R"(    <ingredient id="chocolate" food="chocolate-dark-60" prep="melted" at="65 °C">200 g</ingredient>
+    <ingredient id="cream" food="cream-35" prep="whipped soft">300 g</ingredient>
+    <step do="fold">Fold the <use of="cream">cream</use> into the <use of="chocolate">chocolate</use>.</step>)",
+    .good = R"(    <ingredient id="chocolate" food="chocolate-dark-60" prep="melted" at="42 °C">200 g</ingredient>
+    <ingredient id="cream" food="cream-35" prep="whipped soft">300 g</ingredient>
+    <step do="fold">Fold the <use of="cream">cream</use> into the <use of="chocolate">chocolate</use>.</step>)",
+    .source = "common practice: chocolate 35 to 45 °C, gelatine bases near setting",
+    .schemas = "",
+    .run = run,
+};
+
+}  // namespace tamis::rules

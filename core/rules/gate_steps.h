@@ -1,0 +1,47 @@
+#ifndef CORE_RULES_GATE_STEPS_H
+#define CORE_RULES_GATE_STEPS_H
+
+#include <initializer_list>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/rules/food_kinds.h"
+#include "core/rules/heated.h"
+#include "core/rules/stated_heat.h"
+
+namespace tamis::rules {
+
+/// Whether one of the step's actions is one of these: of its do, else of the verbs that open its sentences.
+bool does(const Check& check, int step, std::initializer_list<std::string_view> words);
+
+/// Whether the step heats what it works on.
+bool heats(const Check& check, int step);
+/// Whether it heats in pan or bath, where it can be stirred: not in the oven, not in fat.
+bool heats_in_the_pan(const Check& check, int step);
+/// Whether it brings to the boil, or keeps boiling.
+bool boils(const Check& check, int step);
+
+/// Whether a step that takes what this one makes heats it: what comes after that is another matter.
+bool heated_next(const Check& check, int step);
+
+/// What a use takes, as its mark says it: "custard"; else by its name.
+std::string name_of(const Check& check, const flow::Use& use);
+
+/// The temperature that the step's uses come to when they meet, by the enthalpy balance; empty where the mass of one is
+/// not known.
+std::optional<flow::Range> comes_to(const Check& check, const std::vector<int>& uses);
+
+/// The step's own words in lower case, its parts one behind the other.
+std::string words_of(const Check& check, int step);
+
+/// "71 °C".
+std::string degrees(double celsius);
+
+/// Where the use's temperature is said: at its mark, else the mark itself.
+base::Span heat_span_of(const Check& check, const flow::Use& use);
+
+}  // namespace tamis::rules
+
+#endif
