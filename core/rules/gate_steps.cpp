@@ -27,12 +27,6 @@ bool in_oven(const Check& check, int step) {
 
 }  // namespace
 
-bool does(const Check& check, int step, std::initializer_list<std::string_view> words) {
-  const auto actions = actions_of(check, step);
-  return std::any_of(actions.begin(), actions.end(),
-                     [&](const Action* action) { return std::find(words.begin(), words.end(), action->word) != words.end(); });
-}
-
 bool heats(const Check& check, int step) {
   const auto actions = actions_of(check, step);
   return std::any_of(actions.begin(), actions.end(), [](const Action* action) { return action->heats(); });

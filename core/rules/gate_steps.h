@@ -1,10 +1,8 @@
 #ifndef CORE_RULES_GATE_STEPS_H
 #define CORE_RULES_GATE_STEPS_H
 
-#include <initializer_list>
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "core/rules/food_kinds.h"
@@ -12,9 +10,6 @@
 #include "core/rules/stated_heat.h"
 
 namespace tamis::rules {
-
-/// Whether one of the step's actions is one of these: of its do, else of the verbs that open its sentences.
-bool does(const Check& check, int step, std::initializer_list<std::string_view> words);
 
 /// Whether the step heats what it works on.
 bool heats(const Check& check, int step);
