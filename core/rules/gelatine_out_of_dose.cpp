@@ -3,6 +3,7 @@
 #include "core/measure/number.h"
 #include "core/measure/read.h"
 #include "core/physics/gelatine.h"
+#include "core/rules/figure_value.h"
 #include "core/rules/gate_steps.h"
 #include "core/rules/registry.h"
 #include "core/rules/trade_figures.h"
@@ -18,6 +19,7 @@ constexpr double spare_low = 0.2;      // % of the water: what only thickens a s
 constexpr double spare_high = 2;       // %
 constexpr double most_of_sweets = 30;  // % of the water: marshmallow and gums, which hold little
 constexpr double sweets_from = 0.4;    // of the mix sugar
+constexpr double lightest_leaf = 1.2, heaviest_leaf = 5.5;  // g: what packs hold
 constexpr double gelatine_in_mass = 1.0 / 6;
 
 /// As the line states it, else the house's own food.
@@ -44,6 +46,14 @@ std::optional<flow::Range> gelatine_in(const Check& check, int step) {
     sum.high += share->high * factor;
   }
   return sum;
+}
+
+/// Leaves of another weight than any leaf has: count-and-mass-disagree says so.
+bool leaves_disagree(const Check& check, const flow::Thing& thing) {
+  const fiche::Statement* leaves = check.fiche.statement(thing.node, fiche::At::pieces);
+  if (leaves == nullptr || !leaves->amount || !leaves->amount->has_figure() || !thing.grams) return false;
+  const double each = thing.grams->middle() / highest_of(*leaves->amount);
+  return each < lightest_leaf || each > heaviest_leaf;
 }
 
 /// Whether the step only puts the set thing together with others, or goes on with it alone.
@@ -102,7 +112,7 @@ void run(Check& check) {
         thing.uses.empty())
       continue;
     const flow::Use& use = check.flow.uses[at(thing.uses.front())];
-    if (!is_told(use)) continue;
+    if (!is_told(use) || leaves_disagree(check, thing)) continue;
     const int step = last_of_the_mix(check, use.step);
     if (judged[at(step)] != 0 || (food_kinds(check).steps[at(step)] & ~(kind::any_gelatine | kind::plain)) == 0) continue;
     judged[at(step)] = 1;
