@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "core/base/utf8.h"
 #include "core/physics/boiling_point.h"
 #include "core/rules/contents.h"
 #include "core/rules/phrases.h"
@@ -16,8 +17,21 @@ constexpr double softest = 2.5, firmest = 7.5;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-bool is_jam(std::string_view words) {
+/// By the component's title or the sentence; by the fiche's only where it has no other component.
+bool is_called_jam(const Check& check, int step) {
+  const flow::Step& here = check.flow.steps[at(step)];
+  std::string words = own_sentence(check.document, here.node);
+  if (check.fiche.components.size() == 1) words += " " + titles_of(check, step);
+  if (here.component != fiche::none) words += " " + base::lower(check.document.get(here.component, fiche::At::title));
   return has_phrase(words, "jam|jams|marmalade|marmelade|konfitüre|confiture|confitures|mermelada");
+}
+
+/// Fruit itself: the juice of a lemon is in many a syrup.
+bool has_fruit(const Contents& contents) {
+  for (const Part& part : contents.parts) {
+    if (part.food != nullptr && part.food->role == food::Role::fruit && part.food->id.find("juice") == std::string_view::npos) return true;
+  }
+  return false;
 }
 
 /// Whether fruit goes in only behind the figure: sugar that is cooked first, and the fruit into it.
@@ -51,9 +65,9 @@ const StatedHeat* cooked_to(const Check& check, fiche::Node step, double boiling
 void look_at(Check& check, int step, double boiling) {
   const fiche::Node node = check.flow.steps[at(step)].node;
   const StatedHeat* heat = cooked_to(check, node, boiling);
-  if (heat == nullptr || !is_jam(titles_of(check, step) + " " + own_sentence(check.document, node))) return;
+  if (heat == nullptr || !is_called_jam(check, step)) return;
   const Contents contents = contents_of(check, step);
-  if (!contents.has(food::Role::fruit) || !contents.has(food::Role::sugar)) return;
+  if (!has_fruit(contents) || !contents.has(food::Role::sugar)) return;
   const bool runny = *heat->high < boiling + softest && !has_pectin(contents);
   const bool stiff = *heat->low > boiling + firmest;
   if ((!runny && !stiff) || fruit_comes_after(check, step, heat->statement->node)) return;

@@ -55,6 +55,11 @@ void look_at(Check& check, int step) {
   const auto high = high_of(*stated);
   const bool cold = high && *high < figures::yeast_wakes.low - margin;
   const bool hot = low && *low > figures::yeast_wakes.high + margin && *low < figures::yeast_dies.low;
+  if (!low && high && *high >= figures::yeast_dies.low) {
+    check.say(stated->where, "active dry yeast wakes at 38 to 43 °C, and \"" + stated->text + "\" lets the liquid kill it: it dies from 55 °C on",
+              "say at most 43 °C");
+    return;
+  }
   if (!cold && !hot) return;
   check.say(stated->where, "active dry yeast wakes at 38 to 43 °C, and this is at " + stated->text,
             cold ? "warm the liquid, or take instant yeast, which needs no waking" : "let it cool: some of the yeast dies before it wakes");
@@ -79,7 +84,7 @@ const Rule yeast_not_woken = {
 inside leaks out, and the dough rises slowly and stays slack. Fresh and instant yeast do not mind.
 
 Held against is the temperature stated of the liquid, with a margin of 4 K, in a step that dissolves the yeast alone: not
-one that has flour in it. From 55 °C on yeast-killed speaks.)",
+one that has flour in it; and a ceiling ("at most 65 °C") that lets it be too hot. From 55 °C on yeast-killed speaks.)",
     .bad = R"(    <ingredient id="yeast" food="yeast-active-dry">8 g</ingredient>
     <ingredient id="water" food="water" at="20 °C">100 g</ingredient>
     <step>Dissolve the <use of="yeast">yeast</use> in the <use of="water">water</use>.</step>)",

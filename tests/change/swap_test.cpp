@@ -110,6 +110,20 @@ TEST_CASE("the strengths of gelatine go by the root, or in a straight line where
   CHECK(made.finding("food-swapped")->message.find("by the linear rule") != std::string::npos);
 }
 
+TEST_CASE("a food of the house counts with what the house states of it") {
+  const fiche::Kitchen house = kitchen_of(
+      R"(<kitchen xmlns="urn:tamis:fiche:1" name="K"><food id="our-dark" name="our dark" like="chocolate-dark-60" cocoa="56 %"/>)"
+      R"(<food id="our-cream" name="our cream" like="cream-35" fat="40 %"/><food id="our-leaf" name="our leaf" like="gelatine-leaf" bloom="250"/></kitchen>)");
+  const std::string own = fiche_around(
+      "<ingredient id=\"d\" food=\"chocolate-dark-70\">140 g</ingredient>\n<ingredient id=\"k\" food=\"cream-30\">370 g</ingredient>\n"
+      "<ingredient id=\"g\" food=\"gelatine-leaf\" bloom=\"160\">10 g</ingredient>");
+  CHECK(inside(swapped(own, "d=our-dark", house)).find("food=\"our-dark\" was=\"140 g\"") != std::string::npos);
+  CHECK(amount_of(swapped(own, "d=our-dark", house), "our-dark") == "175 g");  // 70/56
+  // 30 % from 40 % and 3 %: 27 to 10 parts.
+  CHECK(amount_of(swapped(own, "k=our-cream+milk-whole:3", house), "our-cream") == "270 g");
+  CHECK(amount_of(swapped(own, "g=our-leaf", house), "our-leaf") == "8 g");  // 10 x sqrt(160/250)
+}
+
 TEST_CASE("the water that a sugar brings goes off the component's water, and comes back with the sugar") {
   const std::string own = fiche_around(
       "<ingredient id=\"w\" food=\"water\" name=\"water\">200 g</ingredient>\n"

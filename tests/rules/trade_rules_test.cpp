@@ -62,6 +62,9 @@ TEST_CASE("yeast: what it meets is worked out, and what is not known is let be")
        ""},
       {R"(<ingredient id="w" food="water" at="52 °C">200 g</ingredient><ingredient id="y" food="yeast-active-dry">7 g</ingredient><step>Dissolve the <use of="y">yeast</use> in the <use of="w">water</use>.</step>)",
        "yeast-not-woken: active dry yeast wakes at 38 to 43 °C, and this is at 52 °C"},
+      {R"(<ingredient id="w" food="water">200 g</ingredient><ingredient id="y" food="yeast-active-dry">7 g</ingredient><step>Dissolve the <use of="y">yeast</use> in the <use of="w" at="at most 110 °F">water</use>.</step>)", ""},
+      {R"(<ingredient id="w" food="water">200 g</ingredient><ingredient id="y" food="yeast-active-dry">7 g</ingredient><step>Dissolve the <use of="y">yeast</use> in the <use of="w" at="at most 150 °F">water</use>.</step>)",
+       "yeast-not-woken: active dry yeast wakes at 38 to 43 °C, and \"at most 150 °F\" lets the liquid kill it: it dies from 55 °C on"},
       {R"(<ingredient id="w" food="water" at="8 °C">200 g</ingredient><ingredient id="f" food="flour-wheat-white">300 g</ingredient><ingredient id="y" food="yeast-active-dry">7 g</ingredient><step do="knead">Soak and knead the <use of="f">flour</use>, <use of="y">yeast</use> and <use of="w">water</use>.</step>)",
        ""},
       {R"(<ingredient id="w" food="water" at="8 °C">200 g</ingredient><ingredient id="y" food="yeast-fresh">7 g</ingredient><step>Dissolve the <use of="y">yeast</use> in the <use of="w">water</use>.</step>)",
@@ -144,6 +147,8 @@ TEST_CASE("jam sets 4.5 K above boiling water, wherever the kitchen stands") {
   CHECK(said(check_part(jam("101 °C"))) == "jam-off-its-setting-point: jam sets at about 104.5 °C at the sea; at 101 °C it stays runny");
   CHECK(said(check_part(jam("110 °C"))) == "jam-off-its-setting-point: jam sets at about 104.5 °C at the sea; at 110 °C it turns to toffee");
   CHECK(said(check_part(jam("85 °C"))) == "");  // filling, not cooking
+  // A syrup with lemon in a cake that is called after its jam.
+  CHECK(said(tests::check_text(R"(<fiche xmlns="urn:tamis:fiche:1" id="j" lang="en"><title>Jam sponge</title><component id="a" title="Sponge"><step>Bake.</step></component><component id="b" title="Butter cream"><ingredient id="l" food="lemon-juice">20 g</ingredient><ingredient id="s" food="sugar-white">200 g</ingredient><step do="boil">Boil the <use of="l s">syrup</use> to <food-temp>118 °C</food-temp>.</step></component></fiche>)", {}, fiche::empty_library(), "j.fiche.xml")) == "");
   // Sugar cooked first, and the fruit into it.
   CHECK(said(check_part(R"(<ingredient id="f" food="plum">1 kg</ingredient><ingredient id="s" food="sugar-white">800 g</ingredient><step do="boil">Cook the <use of="s">sugar</use> to <food-temp>117 °C</food-temp>, add the <use of="f">plums</use> and boil to jam.</step>)")) == "");
   const fiche::Kitchen high = kitchen_at("2000 m");
