@@ -32,7 +32,8 @@ Node last_of(const Document& document, Node ingredient) {
 bool by_a_swap(const Document& document, Node ingredient) {
   for (Node c = document.next(last_of(document, ingredient)); c != fiche::none; c = document.next(c)) {
     if (is_note(document, c, swap_note)) return true;
-    const bool between = document.kind(c) == fiche::NodeKind::text || is_added_line(document, c) || is_stand_in_note(document, c);
+    const bool between =
+        document.kind(c) == fiche::NodeKind::text || is_added_line(document, c) || is_stand_in_note(document, c);
     if (!between) return false;
   }
   return false;
@@ -86,7 +87,8 @@ void write_note(Document& document, Node ingredient, std::string_view kind, std:
   const El above = document.el(parent);
   if (above != El::component && above != El::variant && above != El::fiche) return;
   Node before = document.next(behind);
-  while (before != fiche::none && (is_stand_in_note(document, before) || is_added_line(document, before))) before = document.next(before);
+  while (before != fiche::none && (is_stand_in_note(document, before) || is_added_line(document, before)))
+    before = document.next(before);
   const Node note = document.add_element(parent, El::note, before);
   document.set_attribute(note, At::kind, kind);
   document.add_text(note, words);

@@ -27,7 +27,9 @@ std::string name_of(const fiche::Fiche& fiche, const fiche::Ingredient& line) {
 /// Whether something keeps this line from being swapped.
 std::optional<base::Finding> obstacle(const fiche::Fiche& fiche, const fiche::Ingredient& line, std::size_t stands) {
   const Document& document = *fiche.document;
-  if (line.food == nullptr) return bad_swap("the line \"" + name_of(fiche, line) + "\" names no food that is known", "give it one: tamis foods finds it");
+  if (line.food == nullptr)
+    return bad_swap("the line \"" + name_of(fiche, line) + "\" names no food that is known",
+                    "give it one: tamis foods finds it");
   if (document.child(line.node, El::part) != fiche::none) {
     return bad_swap("parts of \"" + name_of(fiche, line) + "\" are used apart", "write a line for each part, then swap those");
   }
@@ -54,8 +56,10 @@ class Swapper {
     for (LineSwap& swap : swaps_) write(swap);
     move_water(work_, swaps_);
     for (LineSwap& swap : swaps_) {
-      if (swap.kind != nullptr) tell_swap(work_, swap);
-      else home(swap);
+      if (swap.kind != nullptr)
+        tell_swap(work_, swap);
+      else
+        home(swap);
     }
     base::sort_by_place(work_.findings);
     return Converted{std::move(work_.document), std::move(work_.findings)};
@@ -146,7 +150,8 @@ class Swapper {
     if (document.find(document.root(), At::was_units) != fiche::none) return write_figures(work_, swap);
     std::vector<Node> nodes;
     for (const fiche::Statement& statement : work_.author.statements) {
-      if (subject_of(work_.author, statement.node, statement.at).ingredient == swap.own.line->node) nodes.push_back(statement.node);
+      if (subject_of(work_.author, statement.node, statement.at).ingredient == swap.own.line->node)
+        nodes.push_back(statement.node);
     }
     for (const Node node : nodes) restore_element(document, node);
   }

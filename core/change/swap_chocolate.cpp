@@ -50,8 +50,8 @@ base::Result<WorkedOut> with_sugar(WorkedOut out, const Stand& sugar, Ratio old,
   line.factor = 1 - cocoa;
   line.english = first_name(sugar.food->english);
   line.french = first_name(sugar.food->french);
-  out.how = factor_text(cocoa) + " times its weight and " + factor_text(line.factor) + " of sugar, for the same cocoa (" + plain(old) +
-            " % to " + plain(made) + " %)";
+  out.how = factor_text(cocoa) + " times its weight and " + factor_text(line.factor) + " of sugar, for the same cocoa (" +
+            plain(old) + " % to " + plain(made) + " %)";
   return out;
 }
 
@@ -74,11 +74,13 @@ base::Result<WorkedOut> work_out(const SwapTask& task) {
   line.english = named && stand.figure.empty() ? first_name(stand.food->english)
                                                : std::string(milk ? "milk" : "dark") + " chocolate " + plain(*made) + " %";
   line.french = std::string(milk ? "chocolat au lait" : "chocolat noir") + french_figure;
-  out.how = factor_text(line.factor) + " times its weight, for the same cocoa (" + plain(*old) + " % to " + plain(*made) + " %)";
+  out.how =
+      factor_text(line.factor) + " times its weight, for the same cocoa (" + plain(*old) + " % to " + plain(*made) + " %)";
   out.english = "how much of the cocoa is butter differs by maker: it may set firmer or softer";
   out.french = "la part de beurre de cacao varie selon le fabricant : la prise peut changer";
-  out.source = "by definition of the cocoa percentage: cocoa mass, butter and powder in 100 g; the rest of a dark one is sugar "
-               "(Directive 2000/36/EC, from memory)";
+  out.source =
+      "by definition of the cocoa percentage: cocoa mass, butter and powder in 100 g; the rest of a dark one is sugar "
+      "(Directive 2000/36/EC, from memory)";
   if (task.stands.size() == 2) return with_sugar(std::move(out), task.stands[1], *old, *made);
   return out;
 }

@@ -11,10 +11,10 @@ using fiche::At;
 namespace {
 
 constexpr std::array<std::string_view, 11> dairy = {
-    "milk-whole", "milk-semi-skimmed", "milk-lowfat-1", "milk-skimmed", "milk-uht", "cream-half-and-half",
-    "cream-single", "cream-30", "cream-35", "cream-36", "cream-double"};
+    "milk-whole",   "milk-semi-skimmed", "milk-lowfat-1", "milk-skimmed", "milk-uht",    "cream-half-and-half",
+    "cream-single", "cream-30",          "cream-35",      "cream-36",     "cream-double"};
 constexpr Ratio can_be_whipped = 30;  // percent: 21 CFR 131.157, light whipping cream (from memory)
-const Ratio as_good_as_same{2};  // points of fat: the amount stays (common practice)
+const Ratio as_good_as_same{2};       // points of fat: the amount stays (common practice)
 
 bool fits(std::string_view from, Foods to) {
   return is_one_of(from, dairy) && std::all_of(to.begin(), to.end(), [](std::string_view id) { return is_one_of(id, dairy); });
@@ -73,8 +73,8 @@ base::Result<WorkedOut> work_out(const SwapTask& task) {
   out.fat_stays = true;
   out.lines.push_back(line_of(task.stands[0], fats[0], first));
   out.lines.push_back(line_of(task.stands[1], fats[1], 1 - first));
-  out.how = plain(first * 100) + " % of " + plain(fats[0]) + " % fat and " + plain((1 - first) * 100) + " % of " + plain(fats[1]) +
-            " % come to " + plain(*wanted) + " %";
+  out.how = plain(first * 100) + " % of " + plain(fats[0]) + " % fat and " + plain((1 - first) * 100) + " % of " +
+            plain(fats[1]) + " % come to " + plain(*wanted) + " %";
   out.english = "stir the two together cold";
   out.french = "mélanger les deux à froid";
   if (*wanted >= can_be_whipped) {

@@ -12,7 +12,8 @@ namespace {
 struct Egg {
   std::string_view shell, liquid;
 };
-constexpr std::array<Egg, 3> eggs{{{"egg-whole", "egg-whole-frozen"}, {"egg-yolk", "egg-yolk-frozen"}, {"egg-white", "egg-white-frozen"}}};
+constexpr std::array<Egg, 3> eggs{
+    {{"egg-whole", "egg-whole-frozen"}, {"egg-yolk", "egg-yolk-frozen"}, {"egg-white", "egg-white-frozen"}}};
 constexpr Ratio in_whole = 50, yolk = 17, white = 33;  // g of a large egg: USDA SR28 01123, 01125, 01124
 
 int part_of(std::string_view id) {
@@ -81,15 +82,19 @@ base::Result<WorkedOut> work_out(const SwapTask& task) {
     out.lines.push_back(*line);
   }
   const bool to_liquid = is_liquid(general_food(task.kitchen, task.stands[0].id));
-  out.how = two ? "34 % of its weight of yolk and 66 % of white" : "the weight out of the shell stays" + sizes_in_words(task, out.lines[0]);
+  out.how = two ? "34 % of its weight of yolk and 66 % of white"
+                : "the weight out of the shell stays" + sizes_in_words(task, out.lines[0]);
   if (to_liquid) {
-    out.english = "pasteurised egg whips to less and sets a little later; shake it before weighing, and mind its date once open";
-    out.french = "l'œuf pasteurisé monte moins et prend un peu plus tard ; l'agiter avant de peser, surveiller la date une fois ouvert";
+    out.english =
+        "pasteurised egg whips to less and sets a little later; shake it before weighing, and mind its date once open";
+    out.french =
+        "l'œuf pasteurisé monte moins et prend un peu plus tard ; l'agiter avant de peser, surveiller la date une fois ouvert";
   } else if (is_liquid(general_food(task.kitchen, task.own.food_id))) {
     out.english = "shell egg is not pasteurised: what is not cooked through is now made with raw egg";
     out.french = "l'œuf coquille n'est pas pasteurisé : ce qui n'est pas cuit à cœur l'est désormais à l'œuf cru";
   }
-  out.source = "pieces: " + std::string(task.stands[0].food->composition_source) + "; Regulation (EC) 589/2008 Article 4 for S to XL; "
+  out.source = "pieces: " + std::string(task.stands[0].food->composition_source) +
+               "; Regulation (EC) 589/2008 Article 4 for S to XL; "
                "yolk and white of one large egg: USDA SR28 01125, 01124";
   return out;
 }

@@ -115,10 +115,10 @@ class FigureWriter {
   void say_rounding(const Statement& statement, const std::string& text, const std::vector<measure::Rounded>& ends) {
     for (const measure::Rounded& end : ends) {
       if (end.within) continue;
-      work_.say("conversion-beyond-tolerance", subject_.tolerance.share <= Ratio(2, 100) ? base::Severity::warning : base::Severity::advice,
-                statement.where,
-                "\"" + statement.text + "\" becomes \"" + text + "\", " + percent(end.share) + " off; " + first_name(food_.english) +
-                    " allows " + percent(subject_.tolerance.share.approximate()),
+      work_.say("conversion-beyond-tolerance",
+                subject_.tolerance.share <= Ratio(2, 100) ? base::Severity::warning : base::Severity::advice, statement.where,
+                "\"" + statement.text + "\" becomes \"" + text + "\", " + percent(end.share) + " off; " +
+                    first_name(food_.english) + " allows " + percent(subject_.tolerance.share.approximate()),
                 end.better.empty() ? "weigh it on finer scales" : end.better, "the food's tolerance (common practice)");
       return;
     }
@@ -168,11 +168,12 @@ void write_second(Work& work, const LineSwap& swap, const Statement& statement, 
   if (second == nullptr) return;
   FigureWriter figure(work, swap, 0);
   const std::vector<Amount> own = own_figures(work.author, *second, swap.own.stood);
-  const bool mixed = own.empty() || own[0].kind == Kind::count || (shown == Kind::mass && own[0].kind == Kind::mass &&
-                                                                  figures_of(statement)[0].kind == Kind::count);
+  const bool mixed = own.empty() || own[0].kind == Kind::count ||
+                     (shown == Kind::mass && own[0].kind == Kind::mass && figures_of(statement)[0].kind == Kind::count);
   const auto text = mixed ? std::nullopt : figure.words(*second, own);
   if (text) return put_figure(work, statement.node, At::also, *text);
-  if (work.document.find(statement.node, At::was_also) == fiche::none) return set_aside(work.document, statement.node, At::also);
+  if (work.document.find(statement.node, At::was_also) == fiche::none)
+    return set_aside(work.document, statement.node, At::also);
   work.document.remove_attribute(statement.node, At::also);
 }
 
@@ -194,8 +195,10 @@ std::optional<base::Finding> cannot_be_weighed(const Fiche& fiche, const OwnLine
     if (subject.ingredient != own.line->node || !subject.crosses || statement.at == At::also) continue;
     if (statement.fault) return bad_swap(own.name + ": " + statement.fault->message, statement.fault->advice);
     for (const Amount& amount : own_figures(fiche, statement, own.stood)) {
-      if (!amount.has_figure() || (is_unmeasured(amount) && amount.kind != Kind::count) || to_grams(fiche, own, amount.kind)) continue;
-      return bad_swap("what \"" + statement.text + "\" of " + own.name + " weighs is not known", "give the line a weight, then swap it");
+      if (!amount.has_figure() || (is_unmeasured(amount) && amount.kind != Kind::count) || to_grams(fiche, own, amount.kind))
+        continue;
+      return bad_swap("what \"" + statement.text + "\" of " + own.name + " weighs is not known",
+                      "give the line a weight, then swap it");
     }
   }
   return std::nullopt;
@@ -218,7 +221,9 @@ void write_figures(Work& work, LineSwap& swap) {
     const Subject subject = subject_of(work.author, statement.node, statement.at);
     if (!is_of_line(statement, subject, swap) || statement.fault) continue;
     const El el = work.author.document->el(statement.node);
-    const bool in_list = el == El::ingredient || (el == El::amount && work.author.document->el(work.author.document->parent(statement.node)) == El::ingredient);
+    const bool in_list =
+        el == El::ingredient ||
+        (el == El::amount && work.author.document->el(work.author.document->parent(statement.node)) == El::ingredient);
     if (kept_name(el, statement.at) == At::unknown || (mixed && !in_list)) continue;
     FigureWriter figure(work, swap, 0);
     const auto text = figure.words(statement, own_figures(work.author, statement, swap.own.stood));
@@ -267,7 +272,8 @@ void write_added_line(Work& work, LineSwap& swap) {
   for (const fiche::Step& step : work.author.steps) {
     for (const Node use : step.uses) {
       const std::string of(document.get(use, At::of));
-      if ((" " + of + " ").find(" " + std::string(swap.own.line->id) + " ") != std::string::npos) document.set_attribute(use, At::of, of + " " + id);
+      if ((" " + of + " ").find(" " + std::string(swap.own.line->id) + " ") != std::string::npos)
+        document.set_attribute(use, At::of, of + " " + id);
     }
   }
 }

@@ -26,7 +26,8 @@ std::vector<std::string> split(std::string_view text, char at) {
 
 base::Result<SwapWish> read_one(std::string_view words) {
   const std::size_t equals = words.find('=');
-  if (equals == std::string_view::npos) return bad_swap("\"" + std::string(words) + "\" says no food that stands in", how_written);
+  if (equals == std::string_view::npos)
+    return bad_swap("\"" + std::string(words) + "\" says no food that stands in", how_written);
   SwapWish wish;
   wish.line = base::trimmed(words.substr(0, equals));
   if (wish.line.empty()) return bad_swap("\"" + std::string(words) + "\" says no line of the ingredients", how_written);
@@ -79,7 +80,8 @@ std::string may_stand_in(std::string_view from) {
     const Foods to(&only, 1);
     const auto fits = [&](const SwapKind* kind) { return kind->fits(from, to); };
     const auto kinds = swap_kinds();
-    if (food.id != from && std::any_of(kinds.begin(), kinds.end(), fits)) out += (out.empty() ? "" : ", ") + std::string(food.id);
+    if (food.id != from && std::any_of(kinds.begin(), kinds.end(), fits))
+      out += (out.empty() ? "" : ", ") + std::string(food.id);
   }
   return out;
 }

@@ -14,7 +14,9 @@ namespace {
 constexpr std::array<std::string_view, 4> gelatines = {"gelatine-leaf", "gelatine-powder", "gelatine-fish", "gelatine-mass"};
 const Ratio gelatine_in_mass{1, 6};  // one part to five of water, as the table has it
 
-bool fits(std::string_view from, Foods to) { return to.size() == 1 && is_one_of(from, gelatines) && is_one_of(to[0], gelatines); }
+bool fits(std::string_view from, Foods to) {
+  return to.size() == 1 && is_one_of(from, gelatines) && is_one_of(to[0], gelatines);
+}
 
 struct Strength {
   Ratio bloom;
@@ -22,7 +24,8 @@ struct Strength {
 };
 
 Strength bloom_of(const SwapTask& task, std::string_view said, std::string_view food_id) {
-  if (const auto read = measure::read_number(said, task.own.fiche->reading); !said.empty() && read && *read > 0) return {*read, true};
+  if (const auto read = measure::read_number(said, task.own.fiche->reading); !said.empty() && read && *read > 0)
+    return {*read, true};
   const auto* own = task.kitchen.own_food(food_id);
   if (own != nullptr && own->bloom && *own->bloom > 0) return {*in_100_g(*own->bloom), true};
   return {static_cast<std::int64_t>(physics::usual_bloom), false};
@@ -43,7 +46,8 @@ Ratio factor_of(const Ratio& from, const Ratio& to, physics::BloomRule rule) {
 
 void tell_the_cook(WorkedOut& out, std::string_view from, std::string_view to) {
   if (to == "gelatine-leaf" && from != to) {
-    out.english = "soften the leaves in plenty of cold water and wring them out; water stated for the old one is then not needed";
+    out.english =
+        "soften the leaves in plenty of cold water and wring them out; water stated for the old one is then not needed";
     out.french = "ramollir les feuilles dans beaucoup d'eau froide et les essorer ; l'eau prévue pour l'autre n'est plus utile";
   } else if (to == "gelatine-mass") {
     out.english = "five parts of water are in it already: leave out the water for soaking";

@@ -43,19 +43,19 @@ struct SwapTask {
 
 /// A line of what stands in.
 struct StandIn {
-  base::Ratio factor = 1;  ///< grams of it for one gram of the author's
-  std::string english, french;  ///< its name on the line
+  base::Ratio factor = 1;                               ///< grams of it for one gram of the author's
+  std::string english, french;                          ///< its name on the line
   std::vector<std::pair<fiche::At, std::string>> sets;  ///< bloom="225"
   std::optional<base::Ratio> piece_g;                   ///< of foods that are counted: what one weighs
 };
 
 struct WorkedOut {
-  std::vector<StandIn> lines;  ///< as the task's stands
-  std::string how;             ///< "0.943 times its weight (200 bloom to 225, by the square root)"
-  std::string english, french; ///< for the cook, in the note and the advice; "" when there is nothing to look out for
+  std::vector<StandIn> lines;   ///< as the task's stands
+  std::string how;              ///< "0.943 times its weight (200 bloom to 225, by the square root)"
+  std::string english, french;  ///< for the cook, in the note and the advice; "" when there is nothing to look out for
   std::string source;
-  bool fat_stays = false;      ///< by what is stated of it; the table's figures then say nothing of it
-  bool sweetness = false;      ///< how sweet it is is worth a word
+  bool fat_stays = false;  ///< by what is stated of it; the table's figures then say nothing of it
+  bool sweetness = false;  ///< how sweet it is is worth a word
 };
 
 /// One kind of swap: core/change/swap_<name>.cpp and a line in core/change/swaps.inc.
@@ -64,7 +64,7 @@ struct SwapKind {
   std::string_view example;  ///< "leaf=gelatine-powder:225"
   /// Whether it leads from one food to these, by ids of the table (of a kitchen's own food, what it is like).
   bool (*fits)(std::string_view from, Foods to);
-  bool moves_water;          ///< what it brings of water goes off the component's water
+  bool moves_water;  ///< what it brings of water goes off the component's water
   base::Result<WorkedOut> (*work_out)(const SwapTask& task);
 };
 

@@ -47,8 +47,9 @@ base::Result<WorkedOut> work_out(const SwapTask& task) {
             plain(100 - *made) + " %)";
   const std::string_view to = general_food(task.kitchen, stand.id);
   const bool browns = to == "sugar-invert" || to == "dextrose" || to == "fructose";
-  out.english = browns ? "it browns sooner, holds water and does not crystallise: bake cooler, and hold the boil lower in caramel"
-                       : "it does not cream with butter as crystals do, and gives another crust";
+  out.english = browns
+                    ? "it browns sooner, holds water and does not crystallise: bake cooler, and hold the boil lower in caramel"
+                    : "it does not cream with butter as crystals do, and gives another crust";
   out.french = browns ? "il colore plus vite, retient l'eau et ne cristallise pas : cuire moins chaud"
                       : "il ne crème pas avec le beurre comme des cristaux, et donne une autre croûte";
   if (to == "sugar-white") {

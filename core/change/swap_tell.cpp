@@ -48,7 +48,11 @@ std::string whole(const LineSwap& swap) {
   if (!swap.water_g) more_or_less(out, change_of(swap, [](const C& c) { return c.water; }), own, "water");
   if (!swap.made.fat_stays) more_or_less(out, change_of(swap, [](const C& c) { return c.fat; }), own, "fat");
   if (has_milk_solids(*swap.own.food)) {
-    more_or_less(out, change_of(swap, [](const C& c) { return 100 - c.water - c.fat - (std::isnan(c.sodium_mg) ? 0 : c.sodium_mg * 0.00254); }), own, "milk solids");
+    more_or_less(
+        out,
+        change_of(swap,
+                  [](const C& c) { return 100 - c.water - c.fat - (std::isnan(c.sodium_mg) ? 0 : c.sodium_mg * 0.00254); }),
+        own, "milk solids");
     more_or_less(out, change_of(swap, [](const C& c) { return c.sodium_mg * 0.0025; }), own, "salt");
   } else if (!swap.made.sweetness) {
     more_or_less(out, change_of(swap, [](const C& c) { return c.sugars; }), own, "sugar");
@@ -86,7 +90,8 @@ std::string message_of(const LineSwap& swap) {
 }
 
 bool names_it(const fiche::Document& document, Node use, std::string_view id) {
-  return !id.empty() && (" " + std::string(document.get(use, At::of)) + " ").find(" " + std::string(id) + " ") != std::string::npos;
+  return !id.empty() &&
+         (" " + std::string(document.get(use, At::of)) + " ").find(" " + std::string(id) + " ") != std::string::npos;
 }
 
 /// Marks of the food in the step's sentence and in what explains it; else the step, where it names the food in words.
@@ -106,7 +111,9 @@ void name_in_step(const fiche::Fiche& fiche, const OwnLine& own, const fiche::St
     out.push_back({document.head_span(step.node), "the sentence names " + own.name + ": see that it still fits", {}, {}, {}});
   }
   for (Node c = document.first_child(step.node); c != fiche::none; c = document.next(c)) {
-    if (document.kind(c) != fiche::NodeKind::element || fiche::is_mark(document, c) || !base::says(base::lower(document.all_text(c)), {name})) continue;
+    if (document.kind(c) != fiche::NodeKind::element || fiche::is_mark(document, c) ||
+        !base::says(base::lower(document.all_text(c)), {name}))
+      continue;
     out.push_back({document.head_span(c), "this names " + own.name + " too", {}, {}, {}});
   }
 }
@@ -134,10 +141,12 @@ void tell_swap(Work& work, const LineSwap& swap) {
            swap.made.english.empty() ? "try one batch" : swap.made.english, swap.made.source);
   if (work.findings.size() > before) work.findings.back().related = swap.related;
   std::string names;
-  for (const StandIn& line : swap.made.lines) names += (names.empty() ? "" : french ? " et " : " and ") + (french ? line.french : line.english);
+  for (const StandIn& line : swap.made.lines)
+    names += (names.empty() ? "" : french ? " et " : " and ") + (french ? line.french : line.english);
   const std::string& care = french ? swap.made.french : swap.made.english;
-  write_note(work.document, swap.own.line->node, swap_note,
-             names + (french ? " au lieu de " : " for ") + swap.own.name + (care.empty() ? "" : (french ? " ; " : "; ") + care));
+  write_note(
+      work.document, swap.own.line->node, swap_note,
+      names + (french ? " au lieu de " : " for ") + swap.own.name + (care.empty() ? "" : (french ? " ; " : "; ") + care));
 }
 
 }  // namespace tamis::change

@@ -21,7 +21,9 @@ const Ingredient* water_of(const Fiche& fiche, fiche::Node component) {
   const Ingredient* found = nullptr;
   for (const Ingredient& line : fiche.ingredients) {
     const std::string_view purpose = fiche.document->get(line.node, At::purpose);
-    if (line.component != component || line.food == nullptr || line.food->id != "water" || (!purpose.empty() && purpose != "food")) continue;
+    if (line.component != component || line.food == nullptr || line.food->id != "water" ||
+        (!purpose.empty() && purpose != "food"))
+      continue;
     if (found != nullptr) return nullptr;
     found = &line;
   }
@@ -54,7 +56,8 @@ std::optional<Ratio> brought(const Fiche& now, const Ingredient& line) {
 
 bool swap_kinds_move_water(std::string_view from, Foods to) {
   const auto kinds = swap_kinds();
-  return std::any_of(kinds.begin(), kinds.end(), [&](const SwapKind* kind) { return kind->moves_water && kind->fits(from, to); });
+  return std::any_of(kinds.begin(), kinds.end(),
+                     [&](const SwapKind* kind) { return kind->moves_water && kind->fits(from, to); });
 }
 
 void move_water(Work& work, std::vector<LineSwap>& swaps) {
@@ -79,7 +82,8 @@ void move_water(Work& work, std::vector<LineSwap>& swaps) {
       continue;
     }
     const fiche::Statement* statement = now.statement(water->node);
-    const auto figures = statement == nullptr ? std::vector<Amount>{} : own_figures(now, *statement, stands_in_here(document, water->node));
+    const auto figures =
+        statement == nullptr ? std::vector<Amount>{} : own_figures(now, *statement, stands_in_here(document, water->node));
     const OwnLine own = own_line(now, *water, water->food);
     const auto grams = own_grams(now, own);
     if (!grams || figures.size() != 1 || !(*grams - off > 0)) continue;
@@ -100,7 +104,8 @@ void move_water(Work& work, std::vector<LineSwap>& swaps) {
     }
     if (!stands_in_here(document, water->node)) {
       write_over(document, water->node, At::food, std::string(document.get(water->node, At::food)));
-      if (const std::string name(document.get(water->node, At::name)); !name.empty()) write_over(document, water->node, At::name, name);
+      if (const std::string name(document.get(water->node, At::name)); !name.empty())
+        write_over(document, water->node, At::name, name);
     }
     for (LineSwap& swap : swaps) {
       if (swap.own.line->component == component && swap.kind != nullptr && swap.kind->moves_water) swap.water_g = off;

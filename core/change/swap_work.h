@@ -17,10 +17,10 @@ struct LineSwap {
   std::vector<Stand> stands;
   const SwapKind* kind = nullptr;  ///< null: the author's own food again
   WorkedOut made;
-  std::optional<base::Ratio> own_g;       ///< what the author's line weighs, where that is known exactly
-  std::vector<std::string> shown;         ///< what the lines say now: "8.5 g"
-  std::vector<base::Related> related;     ///< where sentences name it, and which lines follow it
-  std::optional<base::Ratio> water_g;     ///< what was taken off the component's water (negative: put onto it)
+  std::optional<base::Ratio> own_g;    ///< what the author's line weighs, where that is known exactly
+  std::vector<std::string> shown;      ///< what the lines say now: "8.5 g"
+  std::vector<base::Related> related;  ///< where sentences name it, and which lines follow it
+  std::optional<base::Ratio> water_g;  ///< what was taken off the component's water (negative: put onto it)
 };
 
 // ---- finding (swap_find.cpp)

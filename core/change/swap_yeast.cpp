@@ -16,11 +16,17 @@ struct Yeast {
 
 // Common practice: 100 of fresh, 40 of active dry, 33 of instant.
 const std::array<Yeast, 3> yeasts{{
-    {"yeast-fresh", {1, 1}, "crumble it into cool liquid; it brings its own water",
+    {"yeast-fresh",
+     {1, 1},
+     "crumble it into cool liquid; it brings its own water",
      "l'émietter dans un liquide frais ; elle apporte son eau"},
-    {"yeast-active-dry", {2, 5}, "wake it in five times its weight of the recipe's water at 38 to 43 °C until it foams",
+    {"yeast-active-dry",
+     {2, 5},
+     "wake it in five times its weight of the recipe's water at 38 to 43 °C until it foams",
      "la réveiller dans cinq fois son poids de l'eau de la recette à 38–43 °C jusqu'à ce qu'elle mousse"},
-    {"yeast-instant", {1, 3}, "it goes into the flour, not into hot or icy water",
+    {"yeast-instant",
+     {1, 3},
+     "it goes into the flour, not into hot or icy water",
      "elle va dans la farine, ni dans l'eau chaude ni dans l'eau glacée"},
 }};
 

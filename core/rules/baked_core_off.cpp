@@ -19,13 +19,17 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 /// Filled with what has a core of its own to mind, or meant to stay soft in the middle.
 bool has_its_own_core(const Contents& contents, std::string_view words) {
   return contents.has(food::Role::meat) || contents.has(food::Role::fish) || contents.has(food::Role::vegetable) ||
-         has_phrase(words, "cheesecake|cheesecakes|fondant|fondants|molten|lava|brownie|brownies|custard|flan|clafoutis|quiche|coulant|mi-cuit|financier|pudding|"
-                           "gooey|far|canelé|basque");
+         has_phrase(words,
+                    "cheesecake|cheesecakes|fondant|fondants|molten|lava|brownie|brownies|custard|flan|clafoutis|quiche|"
+                    "coulant|mi-cuit|financier|pudding|"
+                    "gooey|far|canelé|basque");
 }
 
 bool is_cake(const Contents& contents, std::string_view words) {
   return contents.has(food::Role::flour) && contents.has(food::Role::egg) &&
-         has_phrase(words, "cake|cakes|sponge|genoise|génoise|choux|muffins|muffin|loaf cake|biscuit|madeleines|kuchen|biskuit|bizcocho|gâteau");
+         has_phrase(words,
+                    "cake|cakes|sponge|genoise|génoise|choux|muffins|muffin|loaf "
+                    "cake|biscuit|madeleines|kuchen|biskuit|bizcocho|gâteau");
 }
 
 void look_at(Check& check, int step, double lower) {
@@ -41,8 +45,10 @@ void look_at(Check& check, int step, double lower) {
     if (!bread && !is_cake(contents, words)) return;
     const TradeFigure& figure = bread ? figures::bread_core : figures::cake_core;
     if (*heat.high >= figure.low - lower - (bread ? bread_margin : cake_margin)) continue;
-    check.say(heat.statement->where, "a core of " + heat.statement->text + " is raw in the middle: " +
-                  (bread ? "bread is baked at 88 °C for rich doughs, up to 99 °C for lean ones" : "cake and choux are baked at 93 to 99 °C"),
+    check.say(heat.statement->where,
+              "a core of " + heat.statement->text + " is raw in the middle: " +
+                  (bread ? "bread is baked at 88 °C for rich doughs, up to 99 °C for lean ones"
+                         : "cake and choux are baked at 93 to 99 °C"),
               "bake on until the core is there, and cover it if the crust is dark enough");
     return;
   }
@@ -64,7 +70,8 @@ const Rule baked_core_off = {
     .severity = base::Severity::warning,
     .topic = "temperature",
     .summary = "bread or cake with a core temperature at which it is still raw",
-    .explanation = R"(Crumb sets when its starch has swollen and its protein has set: bread at 88 °C (rich doughs) to 99 °C (lean
+    .explanation =
+        R"(Crumb sets when its starch has swollen and its protein has set: bread at 88 °C (rich doughs) to 99 °C (lean
 ones) in the core, cake, sponge and choux at 93 to 99 °C. At 78 °C the middle is paste and falls in.
 
 Held against is a core temperature stated in a step that bakes a yeast dough, or what a title or the sentence calls a cake,

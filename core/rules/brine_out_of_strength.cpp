@@ -1,9 +1,9 @@
 #include <algorithm>
-#include <cmath>
 
 #include "core/base/says.h"
 #include "core/base/utf8.h"
 #include "core/rules/contents.h"
+#include "core/rules/figure_text.h"
 #include "core/rules/phrases.h"
 #include "core/rules/registry.h"
 #include "core/rules/step_name.h"
@@ -24,7 +24,8 @@ bool is_plain_brine(const Contents& contents) {
   for (const Part& part : contents.parts) {
     if (part.food == nullptr) return false;
     const Role role = part.food->role;
-    if (role == Role::meat || role == Role::fish || role == Role::vegetable || role == Role::egg || role == Role::fruit) return false;
+    if (role == Role::meat || role == Role::fish || role == Role::vegetable || role == Role::egg || role == Role::fruit)
+      return false;
     salt = salt || role == Role::salt;
     water = water || is_water(part.food);
   }
@@ -36,17 +37,10 @@ bool names_brine(const Check& check, int step) {
   std::string words = own_sentence(check.document, node) + " " + std::string(check.document.get(node, fiche::At::makes));
   const fiche::Node component = check.flow.steps[at(step)].component;
   if (component != fiche::none) words += " " + base::lower(check.document.get(component, fiche::At::title));
-  if (base::says(words, {"equilibrium", "équilibre", "gleichgewicht"})) return false;  // by the weight of food and water together
+  if (base::says(words, {"equilibrium", "équilibre", "gleichgewicht"}))
+    return false;  // by the weight of food and water together
   const bool german = std::string_view(check.fiche.language).starts_with("de");
   return has_phrase(words, german ? "lake|salzlake|pökellake" : "brine|saumure|salmuera");
-}
-
-std::string percent_text(double low, double high) {
-  const auto text = [](double value) {
-    const auto tenths = std::llround(value * 10);
-    return std::to_string(tenths / 10) + (tenths % 10 == 0 || value >= 10 ? "" : "." + std::to_string(tenths % 10));
-  };
-  return text(low) == text(high) ? text(low) + " %" : text(low) + "–" + text(high) + " %";
 }
 
 /// True once something is said of a brine: later steps hold the same.
@@ -65,20 +59,20 @@ bool look_at(Check& check, int step) {
   const auto salt = contents.grams_of(Role::salt);
   if (!salt || !(water.low > 0) || !(salt->high > 0)) return false;
   const double low = 100 * salt->low / water.high, high = 100 * salt->high / water.low;
-  const bool weak = high < figures::brine.low, strong = low > figures::brine.high;
+  const bool weak = high<figures::brine.low, strong = low> figures::brine.high;
   if (!weak && !strong) return true;
   const bool left_over = low > figures::salt_dissolves.low;
   check.say(check.document.head_span(line),
             "the brine has " + percent_text(low, high) + " of salt by the weight of its water" +
-                (left_over ? ": more than 36 % does not dissolve" : weak ? ": it seasons little and keeps nothing" : ": nothing in it can be eaten unsoaked"),
+                (left_over ? ": more than 36 % does not dissolve"
+                 : weak    ? ": it seasons little and keeps nothing"
+                           : ": nothing in it can be eaten unsoaked"),
             "meat takes 4 to 10 %, vegetables to ferment 2 to 5 %, fish to be smoked up to 20 %");
   return true;
 }
 
 void run(Check& check) {
-  const bool salt = std::any_of(check.fiche.ingredients.begin(), check.fiche.ingredients.end(),
-                                [](const fiche::Ingredient& line) { return line.food != nullptr && line.food->role == Role::salt; });
-  if (!salt) return;
+  if (!lists(check, Role::salt)) return;
   fiche::Node done = fiche::none;
   for (int step = 0; step < static_cast<int>(check.flow.steps.size()); ++step) {
     const fiche::Node component = check.flow.steps[at(step)].component;
@@ -95,7 +89,8 @@ const Rule brine_out_of_strength = {
     .severity = base::Severity::warning,
     .topic = "balance",
     .summary = "a brine so weak that it does nothing, or stronger than anything is brined in",
-    .explanation = R"(A brine for meat holds 4 to 10 % of salt by the weight of its water, one to ferment vegetables in 2 to 5 %,
+    .explanation =
+        R"(A brine for meat holds 4 to 10 % of salt by the weight of its water, one to ferment vegetables in 2 to 5 %,
 one for fish that is smoked up to 20 %; above 36 % the rest lies on the bottom. Whether a brine protects food depends on
 salt, acid, temperature and time together: a tested recipe and your local rules decide that, not this figure.
 

@@ -16,8 +16,8 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 /// Nothing but sugar and water: cream, butter or milk in it stop at other figures.
 bool is_bare_sugar(const Contents& contents) {
   const bool bare = std::all_of(contents.parts.begin(), contents.parts.end(), [](const Part& part) {
-    return part.food != nullptr && (part.food->role == food::Role::sugar || part.food->id == "water" || part.food->role == food::Role::acid ||
-                                    part.food->id == "lemon-juice");
+    return part.food != nullptr && (part.food->role == food::Role::sugar || part.food->id == "water" ||
+                                    part.food->role == food::Role::acid || part.food->id == "lemon-juice");
   });
   return bare && contents.has(food::Role::sugar);
 }
@@ -26,7 +26,8 @@ void look_at(Check& check, int step) {
   const flow::Step& here = check.flow.steps[at(step)];
   const StatedHeat* hottest = nullptr;
   for (const StatedHeat& heat : stated_heats(check, here.node)) {
-    if (heat.el == fiche::El::food_temp && heat.low && heat.high && (hottest == nullptr || *heat.high > *hottest->high)) hottest = &heat;
+    if (heat.el == fiche::El::food_temp && heat.low && heat.high && (hottest == nullptr || *heat.high > *hottest->high))
+      hottest = &heat;
   }
   if (hottest == nullptr) return;
   const bool pale = *hottest->high < figures::sugar_caramel.low - margin && does(check, step, {"caramelise", "caramelize"});
@@ -35,7 +36,8 @@ void look_at(Check& check, int step) {
   check.say(hottest->statement->where,
             pale ? "sugar does not colour at " + hottest->statement->text + ": caramel begins at 160 to 170 °C"
                  : "sugar at " + hottest->statement->text + " is burnt: it smokes and turns bitter from 200 °C on",
-            pale ? "take it to 165 to 180 °C, by the colour wanted" : "stop it at 175 to 185 °C, and mind that the pan goes on heating it");
+            pale ? "take it to 165 to 180 °C, by the colour wanted"
+                 : "stop it at 175 to 185 °C, and mind that the pan goes on heating it");
 }
 
 void run(Check& check) {

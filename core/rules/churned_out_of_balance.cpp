@@ -14,11 +14,6 @@ using flow::Range;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-std::string percent_text(const Range& share) {
-  const auto low = std::lround(share.low * 100), high = std::lround(share.high * 100);
-  return low == high ? std::to_string(low) + " %" : std::to_string(low) + "–" + std::to_string(high) + " %";
-}
-
 std::string bounds_text(const TradeFigure& figure) {
   return std::to_string(std::lround(figure.low)) + " to " + std::to_string(std::lround(figure.high)) + " %";
 }
@@ -38,13 +33,15 @@ struct Balance {
   bool said = false;
 
   /// True where the share is known, and wholly outside of what such a mix has.
-  void hold(const Range& share, const TradeFigure& figure, const std::string& what, const char* too_little, const char* too_much) {
+  void hold(const Range& share, const TradeFigure& figure, const std::string& what, const char* too_little,
+            const char* too_much) {
     if (said || share.width() > 0.1) return;
     const bool little = share.high * 100 < figure.low, much = share.low * 100 > figure.high;
     if (!little && !much) return;
     said = true;
     check.say(check.document.head_span(step),
-              "the mix that is churned has " + percent_text(share) + " of " + what + ", and such an ice takes " + bounds_text(figure) + freezing_text(mix),
+              "the mix that is churned has " + percent_text(share.low * 100, share.high * 100) + " of " + what + ", and such an ice takes " +
+                  bounds_text(figure) + freezing_text(mix),
               little ? too_little : too_much);
   }
 };
@@ -63,14 +60,19 @@ void look_at_balance(Check& check, int step) {
   const bool sorbet = !milk_or_egg && mix.share(Constituent::fat).high < 0.02;
   if (!sorbet && (!milk_or_egg || mix.share(Constituent::fat).high < 0.02)) return;  // sherbet, chocolate sorbet: neither
   const bool savoury = mix.has(food::Role::vegetable) || mix.share(Constituent::salt).low > 0.005;
-  balance.hold(mix.share(Constituent::alcohol), figures::ices_alcohol, "alcohol", "", "it will not freeze firm: flame the spirit off, or take less");
-  if (!savoury) balance.hold(mix.share(Constituent::sugars), sorbet ? figures::sorbet_sugars : figures::ice_cream_sugars, "sugars",
-               "it freezes like stone: more sugar, or churn and serve at once", "it stays soft and melts fast: less sugar, or part of it as glucose syrup");
+  balance.hold(mix.share(Constituent::alcohol), figures::ices_alcohol, "alcohol", "",
+               "it will not freeze firm: flame the spirit off, or take less");
+  if (!savoury)
+    balance.hold(mix.share(Constituent::sugars), sorbet ? figures::sorbet_sugars : figures::ice_cream_sugars, "sugars",
+                 "it freezes like stone: more sugar, or churn and serve at once",
+                 "it stays soft and melts fast: less sugar, or part of it as glucose syrup");
   if (!sorbet) {
-    balance.hold(mix.share(Constituent::fat), figures::ice_cream_fat, "fat", "it eats icy: more cream", "it coats the mouth and may churn to butter: less cream, more milk");
+    balance.hold(mix.share(Constituent::fat), figures::ice_cream_fat, "fat", "it eats icy: more cream",
+                 "it coats the mouth and may churn to butter: less cream, more milk");
   }
   balance.hold(solids_of(mix), sorbet ? figures::sorbet_solids : figures::ice_cream_solids, "solids",
-               "too much water for a smooth ice: reduce it, or add milk powder or glucose powder", "too little water: it eats heavy and sandy");
+               "too much water for a smooth ice: reduce it, or add milk powder or glucose powder",
+               "too little water: it eats heavy and sandy");
 }
 
 /// The temperature it is drawn at, as stated.

@@ -85,11 +85,13 @@ std::optional<flow::Grams> Contents::grams_of(food::Role role) const {
 }
 
 bool Contents::has(food::Role role) const {
-  return std::any_of(parts.begin(), parts.end(), [role](const Part& part) { return part.food != nullptr && part.food->role == role; });
+  return std::any_of(parts.begin(), parts.end(),
+                     [role](const Part& part) { return part.food != nullptr && part.food->role == role; });
 }
 
 bool Contents::has(std::string_view food_id) const {
-  return std::any_of(parts.begin(), parts.end(), [food_id](const Part& part) { return part.food != nullptr && part.food->id == food_id; });
+  return std::any_of(parts.begin(), parts.end(),
+                     [food_id](const Part& part) { return part.food != nullptr && part.food->id == food_id; });
 }
 
 Contents contents_of(const Check& check, int step) {
@@ -117,6 +119,11 @@ Contents contents_of(const Check& check, int step) {
     }
   }
   return out;
+}
+
+bool lists(const Check& check, food::Role role) {
+  return std::any_of(check.fiche.ingredients.begin(), check.fiche.ingredients.end(),
+                     [role](const fiche::Ingredient& line) { return line.food != nullptr && line.food->role == role; });
 }
 
 std::string titles_of(const Check& check, int step) {

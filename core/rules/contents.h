@@ -25,6 +25,9 @@ struct Contents {
 };
 Contents contents_of(const Check& check, int step);
 
+/// Whether the fiche has a line of such a food at all.
+bool lists(const Check& check, food::Role role);
+
 /// The titles that a step stands under, its component's and the fiche's, in lower case.
 std::string titles_of(const Check& check, int step);
 

@@ -67,7 +67,8 @@ bool is_red_meat(const Contents& contents) {
   for (const Part& part : contents.parts) {
     if (part.food == nullptr || part.food->role != food::Role::meat) continue;
     const std::string_view id = part.food->id;
-    const bool one = id.starts_with("beef") || id.starts_with("lamb") || id.starts_with("veal") || id.starts_with("venison") || id.starts_with("duck");
+    const bool one = id.starts_with("beef") || id.starts_with("lamb") || id.starts_with("veal") || id.starts_with("venison") ||
+                     id.starts_with("duck");
     if (!one || id.find("ground") != std::string_view::npos || id.find("minced") != std::string_view::npos) return false;
     red = true;
   }
@@ -93,17 +94,16 @@ void look_at(Check& check, int step) {
     const bool under = *heat.high < doneness->figure.low - carry_over - margin;
     const bool over = *heat.low > doneness->charts + margin;
     if ((!under && !over) || !is_red_meat(contents_of(check, step))) continue;
-    check.say(heat.statement->where, "\"" + std::string(word_in(sentence, *doneness)) + "\" is " + std::string(doneness->usual) + ", and " +
-                  heat.statement->text + " in the middle is " + (over ? "more done than that" : "less done than that, even after it has rested"),
+    check.say(heat.statement->where,
+              "\"" + std::string(word_in(sentence, *doneness)) + "\" is " + std::string(doneness->usual) + ", and " +
+                  heat.statement->text + " in the middle is " +
+                  (over ? "more done than that" : "less done than that, even after it has rested"),
               "one of the two is wrong; whole muscle only, and where local rules ask for more they come first");
   }
 }
 
 void run(Check& check) {
-  const bool meat = std::any_of(check.fiche.ingredients.begin(), check.fiche.ingredients.end(), [](const fiche::Ingredient& line) {
-    return line.food != nullptr && line.food->role == food::Role::meat;
-  });
-  if (!meat) return;
+  if (!lists(check, food::Role::meat)) return;
   for (int step = 0; step < static_cast<int>(check.flow.steps.size()); ++step) look_at(check, step);
 }
 
@@ -115,7 +115,8 @@ const Rule doneness_against_core = {
     .severity = base::Severity::warning,
     .topic = "temperature",
     .summary = "\"rare\", \"medium rare\" or \"well done\" beside a core temperature that is something else",
-    .explanation = R"(Rare beef is at 49 to 52 °C in the middle when it is cut, medium rare at 54 to 57 °C, well done at 68 °C and
+    .explanation =
+        R"(Rare beef is at 49 to 52 °C in the middle when it is cut, medium rare at 54 to 57 °C, well done at 68 °C and
 more. Where the word says one thing and the figure another, half the brigade cooks by each.
 
 Held together are one core temperature and one such word in a sentence, for whole beef, lamb, veal, venison and duck. A

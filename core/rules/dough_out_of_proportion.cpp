@@ -14,15 +14,8 @@ using food::Role;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-/// Between these; flour is not zero.
 flow::Range percent_of(const flow::Grams& part, const flow::Grams& flour) {
   return {100 * part.low / flour.high, 100 * part.high / flour.low};
-}
-
-std::string percent_text(double percent) {
-  const double rounded = percent < 10 ? std::round(percent * 10) / 10 : std::round(percent);
-  const auto tenths = std::llround(rounded * 10);
-  return std::to_string(tenths / 10) + (tenths % 10 == 0 ? "" : "." + std::to_string(tenths % 10)) + " %";
 }
 
 struct Dough {
@@ -39,17 +32,21 @@ fiche::Node line_with(const Check& check, const Dough& dough, Role role) {
 }
 
 /// Fresh yeast that raises as much (common practice: 100 of fresh, 40 of active dry, 33 of instant).
-double as_fresh(std::string_view id) { return id == "yeast-fresh" ? 1 : id == "yeast-active-dry" ? 2.5 : id == "yeast-instant" ? 3 : 0; }
+double as_fresh(std::string_view id) {
+  return id == "yeast-fresh" ? 1 : id == "yeast-active-dry" ? 2.5 : id == "yeast-instant" ? 3 : 0;
+}
 
 void say(Check& check, const Dough& dough, Role role, const std::string& what, double percent, const std::string& usual) {
-  check.say(check.document.head_span(line_with(check, dough, role)), what + " is " + percent_text(percent) + " of the flour's weight; " + usual,
+  const fiche::Node line = line_with(check, dough, role);
+  check.say(check.document.head_span(line), what + " is " + percent_text(percent, percent) + " of the flour's weight; " + usual,
             "look at the figure and at the flour's");
 }
 
 void look_at_dry(Check& check, const Dough& dough, Role role, const TradeFigure& figure, const std::string& usual) {
   const auto grams = dough.contents.grams_of(role);
   if (!grams) return;
-  if (const double least = percent_of(*grams, dough.flour).low; least > figure.high) say(check, dough, role, std::string(food::role_name(role)), least, usual);
+  if (const double least = percent_of(*grams, dough.flour).low; least > figure.high)
+    say(check, dough, role, std::string(food::role_name(role)), least, usual);
 }
 
 void look_at_yeast(Check& check, const Dough& dough) {
@@ -61,7 +58,8 @@ void look_at_yeast(Check& check, const Dough& dough) {
     fresh.low += times * part.grams->low;
     fresh.high += times * part.grams->high;
   }
-  if (const double least = percent_of(fresh, dough.flour).low; least > figures::dough_yeast.high) say(check, dough, Role::yeast, "yeast, as fresh,", least, "dough takes 1 to 4 %, a rich one up to 8 %");
+  if (const double least = percent_of(fresh, dough.flour).low; least > figures::dough_yeast.high)
+    say(check, dough, Role::yeast, "yeast, as fresh,", least, "dough takes 1 to 4 %, a rich one up to 8 %");
 }
 
 /// All water in it, that of milk and eggs too; flour's own is not counted, as bakers do, nor fruit's and what soaks.
@@ -83,7 +81,7 @@ void look_at_water(Check& check, const Dough& dough) {
   const bool wet = hydration.low > figures::dough_water.high;
   if (line < 0 || (!wet && hydration.high >= figures::dough_water.low)) return;
   check.say(check.document.head_span(check.flow.things[at(line)].node),
-            "all water in the dough is " + percent_text(wet ? hydration.low : hydration.high) + " of the flour's weight; " +
+            "all water in the dough is " + percent_text(hydration.low, hydration.high) + " of the flour's weight; " +
                 (wet ? "the wettest that is kneaded takes 100 %" : "the stiffest that is kneaded takes 40 %"),
             "look at the figure and at the flour's");
 }
@@ -101,17 +99,16 @@ void look_at(Check& check, int step) {
 }
 
 void run(Check& check) {
-  const bool yeast = std::any_of(check.fiche.ingredients.begin(), check.fiche.ingredients.end(), [](const fiche::Ingredient& line) {
-    return line.food != nullptr && line.food->role == Role::yeast;
-  });
-  if (!yeast) return;
+  if (!lists(check, Role::yeast)) return;
   // The last step that kneads has all of the dough in it.
   std::vector<std::pair<fiche::Node, int>> kneads;
   for (int step = 0; step < static_cast<int>(check.flow.steps.size()); ++step) {
     if (!does(check, step, {"knead"})) continue;
     const fiche::Node component = check.flow.steps[at(step)].component;
-    if (!kneads.empty() && kneads.back().first == component) kneads.back().second = step;
-    else kneads.emplace_back(component, step);
+    if (!kneads.empty() && kneads.back().first == component)
+      kneads.back().second = step;
+    else
+      kneads.emplace_back(component, step);
   }
   for (const auto& [component, step] : kneads) look_at(check, step);
 }
@@ -124,7 +121,8 @@ const Rule dough_out_of_proportion = {
     .severity = base::Severity::warning,
     .topic = "balance",
     .summary = "salt, yeast, sugar or water of a yeast dough beyond what any dough takes",
-    .explanation = R"(Bakers weigh by the flour: bread takes about 2 % of salt, 1 to 4 % of fresh yeast, 55 to 85 % of water. A dough
+    .explanation =
+        R"(Bakers weigh by the flour: bread takes about 2 % of salt, 1 to 4 % of fresh yeast, 55 to 85 % of water. A dough
 with 20 % of salt has a zero too many in it, and is noticed when a batch has been thrown away.
 
 Held against wide bounds are the dry and fresh yeast (as fresh), salt, sugar, and all water, that of milk and eggs with

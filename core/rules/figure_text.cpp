@@ -23,6 +23,9 @@ std::string digits(double value) {
   return out;
 }
 
+/// Tenths below ten.
+std::string of_hundred(double value) { return digits(std::abs(value) < 10 ? std::round(10 * value) / 10 : std::round(value)); }
+
 std::string time_text(double seconds) {
   if (seconds < 100) return digits(seconds) + " s";
   if (seconds < 100 * 60) return digits(seconds / 60) + " min";
@@ -51,6 +54,11 @@ std::string figure_text(double value, Kind kind) {
 std::string times_text(double times) {
   if (times >= 1.5) return digits(times >= 10 ? std::round(times) : std::round(10 * times) / 10) + " times";
   return digits(std::round(100 * (times - 1))) + " %";
+}
+
+std::string percent_text(double low, double high) {
+  const std::string from = of_hundred(low), to = of_hundred(high);
+  return (from == to ? from : from + "–" + to) + " %";
 }
 
 }  // namespace tamis::rules

@@ -11,6 +11,9 @@ namespace tamis::rules {
 /// "1.25 kg", "237 ml", "25 cm", "90 min", "177 °C". `value` in base units (g, ml, mm, pieces, s, °C).
 std::string figure_text(double value, measure::Kind kind);
 
+/// "4.4 %", "37 %", "37–38 %": tenths below ten. Both in percent.
+std::string percent_text(double low, double high);
+
 /// "3 times", "1.6 times", "8 %": how far apart two figures are, the larger over the smaller.
 std::string times_text(double times);
 

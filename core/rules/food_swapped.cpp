@@ -8,7 +8,8 @@ const Rule food_swapped = {
     .severity = base::Severity::advice,
     .topic = "conversion",
     .summary = "what stands in for a food, what it changes in the whole, and where sentences name it",
-    .explanation = R"(A swap (tamis convert --swap) keeps what the food is there for: the setting power of gelatine, the fat of butter
+    .explanation =
+        R"(A swap (tamis convert --swap) keeps what the food is there for: the setting power of gelatine, the fat of butter
 and cream, the solids of sugar, the cocoa of chocolate, the raising power of yeast, the weight of egg out of its shell.
 What it can't keep is said with its figure: water, fat, milk solids, sweetness. The sentences are left as the author wrote
 them; those that name the food are pointed at.

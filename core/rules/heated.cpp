@@ -41,7 +41,8 @@ bool does(const Check& check, int step, std::initializer_list<std::string_view> 
   const fiche::Step& here = check.fiche.steps[at(check.flow.steps[at(step)].index)];
   if (!here.actions.empty()) return std::any_of(here.actions.begin(), here.actions.end(), wanted);
   const flow::Doing doing = flow::doing_of(check.fiche, here);
-  return std::any_of(doing.actions.begin(), doing.actions.end(), [&](const flow::Action* action) { return wanted(action->word); });
+  return std::any_of(doing.actions.begin(), doing.actions.end(),
+                     [&](const flow::Action* action) { return wanted(action->word); });
 }
 
 bool may_heat(const Check& check, int step) {
@@ -56,7 +57,8 @@ bool heated_before(const Check& check, int step, food::Role role) {
   Round round(check, step);
   for (int here = round.next(); here >= 0; here = round.next()) {
     if (here != step && may_heat(check, here) && contents_of(check, here).has(role)) return true;
-    for (const int use : check.flow.steps[at(here)].takes) round.add(check.flow.things[at(check.flow.uses[at(use)].thing)].maker);
+    for (const int use : check.flow.steps[at(here)].takes)
+      round.add(check.flow.things[at(check.flow.uses[at(use)].thing)].maker);
   }
   return false;
 }

@@ -29,7 +29,8 @@ bool is_called_jam(const Check& check, int step) {
 /// Fruit itself: the juice of a lemon is in many a syrup.
 bool has_fruit(const Contents& contents) {
   for (const Part& part : contents.parts) {
-    if (part.food != nullptr && part.food->role == food::Role::fruit && part.food->id.find("juice") == std::string_view::npos) return true;
+    if (part.food != nullptr && part.food->role == food::Role::fruit && part.food->id.find("juice") == std::string_view::npos)
+      return true;
   }
   return false;
 }
@@ -73,9 +74,14 @@ void look_at(Check& check, int step, double boiling) {
   if ((!runny && !stiff) || fruit_comes_after(check, step, heat->statement->node)) return;
   const auto tenths = std::lround(10 * (boiling + figures::jam_sets_above_boil.low));
   const std::string sets = std::to_string(tenths / 10) + (tenths % 10 == 0 ? "" : "." + std::to_string(tenths % 10)) + " °C";
-  const std::string here = check.kitchen.altitude_m ? " at this kitchen's " + std::to_string(check.kitchen.altitude_m->nearest()) + " m" : " at the sea";
-  check.say(heat->statement->where, "jam sets at about " + sets + here + "; at " + heat->statement->text + (runny ? " it stays runny" : " it turns to toffee"),
-            runny ? "cook on to the setting point and try a drop on a cold plate, or set it with pectin" : "stop at the setting point: a drop on a cold plate wrinkles");
+  const std::string here = check.kitchen.altitude_m
+                               ? " at this kitchen's " + std::to_string(check.kitchen.altitude_m->nearest()) + " m"
+                               : " at the sea";
+  check.say(heat->statement->where,
+            "jam sets at about " + sets + here + "; at " + heat->statement->text +
+                (runny ? " it stays runny" : " it turns to toffee"),
+            runny ? "cook on to the setting point and try a drop on a cold plate, or set it with pectin"
+                  : "stop at the setting point: a drop on a cold plate wrinkles");
 }
 
 void run(Check& check) {
@@ -91,7 +97,8 @@ const Rule jam_off_its_setting_point = {
     .severity = base::Severity::warning,
     .topic = "temperature",
     .summary = "jam cooked to where it does not set yet, or to where it is toffee, at the kitchen's height",
-    .explanation = R"(Jam sets when about 65 % of it is sugar and what was dissolved in the fruit: it then boils 4.5 K above water,
+    .explanation =
+        R"(Jam sets when about 65 % of it is sugar and what was dissolved in the fruit: it then boils 4.5 K above water,
 at 104.5 °C at the sea and at 98 °C at 2000 m. Below 60 % it stays runny and does not keep outside the fridge; 8 K above
 water it is a boiled sweet.
 

@@ -35,7 +35,8 @@ bool is_kept_on_a_shelf(const Check& check, Node component) {
   for (const Node of : {component, check.document.root()}) {
     const Node keep = check.document.child(of, El::keep);
     if (keep == fiche::none) continue;
-    return !base::says(check.document.get(keep, At::where), {"fridge", "freez", "cold", "chill", "frigo", "froid", "congél", "kühl", "tiefkühl", "never"});
+    return !base::says(check.document.get(keep, At::where),
+                       {"fridge", "freez", "cold", "chill", "frigo", "froid", "congél", "kühl", "tiefkühl", "never"});
   }
   return false;
 }
@@ -62,7 +63,8 @@ void look_at(Check& check, Node component, int last) {
   if (!sugar || !(mass > 0)) return;
   const double share = 100 * *sugar / mass;
   if (share >= figures::jam_solids.low - margin) return;
-  check.say(yield->where, "at most " + std::to_string(std::lround(share)) + " % of this jam is sugar by what goes in; from " +
+  check.say(yield->where,
+            "at most " + std::to_string(std::lround(share)) + " % of this jam is sugar by what goes in; from " +
                 std::to_string(std::lround(figures::jam_solids.low)) + " % on it keeps on a shelf",
             "boil it down further, take more sugar, or keep it in the fridge and say for how long");
 }

@@ -55,16 +55,19 @@ void look_at(Check& check, int step) {
     const Starch starch = starch_of(general_id(check, part.food));
     if (starch.figure == nullptr || *hottest->high >= starch.figure->low) continue;
     if (heated_later(check, step)) return;
-    check.say(hottest->statement->where, std::string(starch.name) + " thickens between " + std::to_string(std::lround(starch.figure->low)) + " and " +
-                  figure_text(starch.figure->high, measure::Kind::temperature) + ", and it is only taken to " + hottest->statement->text,
+    check.say(hottest->statement->where,
+              std::string(starch.name) + " thickens between " + std::to_string(std::lround(starch.figure->low)) + " and " +
+                  figure_text(starch.figure->high, measure::Kind::temperature) + ", and it is only taken to " +
+                  hottest->statement->text,
               "bring it to the boil, or it stays thin and tastes of flour");
     return;
   }
 }
 
 void run(Check& check) {
-  const bool starch = std::any_of(check.fiche.ingredients.begin(), check.fiche.ingredients.end(),
-                                  [&](const fiche::Ingredient& line) { return starch_of(general_id(check, line.food)).figure != nullptr; });
+  const bool starch =
+      std::any_of(check.fiche.ingredients.begin(), check.fiche.ingredients.end(),
+                  [&](const fiche::Ingredient& line) { return starch_of(general_id(check, line.food)).figure != nullptr; });
   if (!starch) return;
   for (int step = 0; step < static_cast<int>(check.flow.steps.size()); ++step) look_at(check, step);
 }

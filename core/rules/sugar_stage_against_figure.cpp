@@ -17,17 +17,18 @@ struct Stage {
   const TradeFigure& figure;
 };
 
-const std::array<Stage, 11> stages{{{"thread stage|soft thread|long thread|au filé|au petit filé|au grand filé", figures::sugar_thread},
-                                   {"soft ball|soft-ball|petit boulé|petite boule", figures::sugar_soft_ball},
-                                   {"firm ball|firm-ball", figures::sugar_firm_ball},
-                                   {"hard ball|hard-ball|grand boulé|gros boulé", figures::sugar_hard_ball},
-                                   {"soft crack|soft-crack|petit cassé", figures::sugar_soft_crack},
-                                   {"hard crack|hard-crack|grand cassé|gros cassé", figures::sugar_hard_crack},
-                                   {"ballon mou", figures::sugar_soft_ball},
-                                   {"schwacher flug", figures::sugar_thread},
-                                   {"bola blanda", figures::sugar_soft_ball},
-                                   {"bola dura", figures::sugar_hard_ball},
-                                   {"punto de hebra", figures::sugar_thread}}};
+const std::array<Stage, 11> stages{
+    {{"thread stage|soft thread|long thread|au filé|au petit filé|au grand filé", figures::sugar_thread},
+     {"soft ball|soft-ball|petit boulé|petite boule", figures::sugar_soft_ball},
+     {"firm ball|firm-ball", figures::sugar_firm_ball},
+     {"hard ball|hard-ball|grand boulé|gros boulé", figures::sugar_hard_ball},
+     {"soft crack|soft-crack|petit cassé", figures::sugar_soft_crack},
+     {"hard crack|hard-crack|grand cassé|gros cassé", figures::sugar_hard_crack},
+     {"ballon mou", figures::sugar_soft_ball},
+     {"schwacher flug", figures::sugar_thread},
+     {"bola blanda", figures::sugar_soft_ball},
+     {"bola dura", figures::sugar_hard_ball},
+     {"punto de hebra", figures::sugar_thread}}};
 
 constexpr double margin = 4;  // K: tables differ by 2 to 4 K, and thermometers by one
 
@@ -79,8 +80,10 @@ void look_at(Check& check, fiche::Node step) {
     if (*heat.high >= least && *heat.low <= most) continue;
     std::string usual = range_text(stage->figure.low, stage->figure.high);
     if (here >= 1) usual += ", here " + range_text(stage->figure.low - here, stage->figure.high - here);
-    check.say(heat.statement->where, "\"" + std::string(word_in(sentences[place], *stage)) + "\" is sugar at " + usual + ", not at " + heat.statement->text,
-              "one of the two is wrong: keep the one you test by, and drop a little in cold water");
+    check.say(
+        heat.statement->where,
+        "\"" + std::string(word_in(sentences[place], *stage)) + "\" is sugar at " + usual + ", not at " + heat.statement->text,
+        "one of the two is wrong: keep the one you test by, and drop a little in cold water");
   }
 }
 
@@ -96,7 +99,8 @@ const Rule sugar_stage_against_figure = {
     .severity = base::Severity::warning,
     .topic = "temperature",
     .summary = "a stage of boiled sugar (soft ball, hard crack) beside a temperature of another one",
-    .explanation = R"(A syrup tests as a soft ball at 112 to 116 °C and cracks hard at 149 to 154 °C. Where word and figure part, the cook
+    .explanation =
+        R"(A syrup tests as a soft ball at 112 to 116 °C and cracks hard at 149 to 154 °C. Where word and figure part, the cook
 follows one of the two, and the meringue weeps or the toffee breaks a tooth. Hot sugar burns deeply: gloves, and a bowl
 of cold water within reach.
 
@@ -105,8 +109,10 @@ tables and thermometers differ by; at a kitchen above the sea the figure may be 
 "soft ball" is one of dough.)",
     .bad = R"(    <step>Boil the sugar and water to <food-temp>138 °C</food-temp>, the soft-ball stage.</step>)",
     .good = R"(    <step>Boil the sugar and water to <food-temp>115 °C</food-temp>, the soft-ball stage.</step>)",
-    .source = "confectionery tables: thread 230 to 234 °F, firm ball 244 to 248, hard ball 250 to 265, hard crack 300 to 310; soft ball and "
-              "soft crack: common practice",
+    .source =
+        "confectionery tables: thread 230 to 234 °F, firm ball 244 to 248, hard ball 250 to 265, hard crack 300 to 310; soft "
+        "ball and "
+        "soft crack: common practice",
     .schemas = "",
     .run = run,
 };

@@ -69,8 +69,8 @@ void look_at_mix(Check& check, int step) {
   const std::string range = std::round(celsius.low) == std::round(celsius.high)
                                 ? celsius_text(celsius.low)
                                 : std::to_string(std::lround(celsius.low)) + "–" + celsius_text(celsius.high);
-  check.say(check.document.head_span(check.flow.uses[at(yeast)].mark), "the yeast goes into what is at " + range + ": it dies from " +
-                celsius_text(figures::yeast_dies.low) + " on",
+  check.say(check.document.head_span(check.flow.uses[at(yeast)].mark),
+            "the yeast goes into what is at " + range + ": it dies from " + celsius_text(figures::yeast_dies.low) + " on",
             "let it cool to 40 °C first, or put the yeast in with the flour");
 }
 
@@ -85,18 +85,16 @@ void look_at_proof(Check& check, int step) {
   for (const StatedHeat& heat : stated_heats(check, here.node)) {
     if (!heat.low || *heat.low < figures::yeast_dies.low || *heat.low > 100) continue;
     if (!contents_of(check, step).has(food::Role::yeast) || heated_before(check, step, food::Role::yeast)) return;
-    check.say(heat.statement->where, heat.statement->text + " kills the yeast in the dough: it dies from " +
-                  celsius_text(figures::yeast_dies.low) + " on",
-              "prove at 24 to 38 °C");
+    check.say(
+        heat.statement->where,
+        heat.statement->text + " kills the yeast in the dough: it dies from " + celsius_text(figures::yeast_dies.low) + " on",
+        "prove at 24 to 38 °C");
     return;
   }
 }
 
 void run(Check& check) {
-  const bool any = std::any_of(check.fiche.ingredients.begin(), check.fiche.ingredients.end(), [](const fiche::Ingredient& line) {
-    return line.food != nullptr && line.food->role == food::Role::yeast;
-  });
-  if (!any) return;
+  if (!lists(check, food::Role::yeast)) return;
   for (int step = 0; step < static_cast<int>(check.flow.steps.size()); ++step) {
     look_at_mix(check, step);
     look_at_proof(check, step);

@@ -46,7 +46,9 @@ void look_at(Check& check, int step) {
   }
   if (!dry) return;
   const std::string words = own_sentence(check.document, here.node) + " " + std::string(check.document.get(here.node, At::do_));
-  if (!base::says(words, {"dissolv", "sprinkl", "soak", "foam", "bloom", "wake", "activat", "délay", "dissou", "réhydrat", "auflös", "disolv"})) return;
+  if (!base::says(words, {"dissolv", "sprinkl", "soak", "foam", "bloom", "wake", "activat", "délay", "dissou", "réhydrat",
+                          "auflös", "disolv"}))
+    return;
   for (const StatedHeat& heat : stated_heats(check, here.node)) {
     if (heat.el == fiche::El::food_temp && stated == nullptr) stated = heat.statement;
   }
@@ -56,13 +58,16 @@ void look_at(Check& check, int step) {
   const bool cold = high && *high < figures::yeast_wakes.low - margin;
   const bool hot = low && *low > figures::yeast_wakes.high + margin && *low < figures::yeast_dies.low;
   if (!low && high && *high >= figures::yeast_dies.low) {
-    check.say(stated->where, "active dry yeast wakes at 38 to 43 °C, and \"" + stated->text + "\" lets the liquid kill it: it dies from 55 °C on",
-              "say at most 43 °C");
+    check.say(
+        stated->where,
+        "active dry yeast wakes at 38 to 43 °C, and \"" + stated->text + "\" lets the liquid kill it: it dies from 55 °C on",
+        "say at most 43 °C");
     return;
   }
   if (!cold && !hot) return;
   check.say(stated->where, "active dry yeast wakes at 38 to 43 °C, and this is at " + stated->text,
-            cold ? "warm the liquid, or take instant yeast, which needs no waking" : "let it cool: some of the yeast dies before it wakes");
+            cold ? "warm the liquid, or take instant yeast, which needs no waking"
+                 : "let it cool: some of the yeast dies before it wakes");
 }
 
 void run(Check& check) {
@@ -80,7 +85,8 @@ const Rule yeast_not_woken = {
     .severity = base::Severity::advice,
     .topic = "temperature",
     .summary = "active dry yeast dissolved in something too cold or too hot to wake it",
-    .explanation = R"(The dead cells round each grain of active dry yeast dissolve in water of 38 to 43 °C; in cold water what is
+    .explanation =
+        R"(The dead cells round each grain of active dry yeast dissolve in water of 38 to 43 °C; in cold water what is
 inside leaks out, and the dough rises slowly and stays slack. Fresh and instant yeast do not mind.
 
 Held against is the temperature stated of the liquid, with a margin of 4 K, in a step that dissolves the yeast alone: not

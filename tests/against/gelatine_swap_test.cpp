@@ -16,8 +16,10 @@ fiche::Kitchen kitchen_set_to(const std::string& rule) {
 
 /// Grams that stand in for a kilogram, as the swap writes them.
 double swapped_from_1_kg(const char* from, const char* to, const fiche::Kitchen& kitchen) {
-  const std::string xml = "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"f\" lang=\"en\"><title>T</title><component id=\"c\" title=\"C\">"
-                          "<ingredient id=\"g\" food=\"gelatine-powder\" bloom=\"" + std::string(from) + "\">1000 g</ingredient></component></fiche>";
+  const std::string xml =
+      "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"f\" lang=\"en\"><title>T</title><component id=\"c\" title=\"C\">"
+      "<ingredient id=\"g\" food=\"gelatine-powder\" bloom=\"" +
+      std::string(from) + "\">1000 g</ingredient></component></fiche>";
   const auto read = format::read_xml(std::make_shared<base::Source>("f.fiche.xml", xml));
   const auto wishes = change::read_swaps("g=gelatine-powder:" + std::string(to));
   REQUIRE(wishes);
@@ -42,8 +44,11 @@ TEST_CASE("gelatine of another strength goes by the published factors, by the ro
     double by_root;
     double linear;
   };
-  const Row rows[] = {{"200", "100", 1.4142, 2.000}, {"220", "160", 1.1726, 1.375}, {"120", "240", 0.7071, 0.500},
-                      {"180", "240", 0.8660, 0.750}, {"260", "200", 1.1402, 1.300}};
+  const Row rows[] = {{"200", "100", 1.4142, 2.000},
+                      {"220", "160", 1.1726, 1.375},
+                      {"120", "240", 0.7071, 0.500},
+                      {"180", "240", 0.8660, 0.750},
+                      {"260", "200", 1.1402, 1.300}};
   const fiche::Kitchen plain = kitchen_set_to("");
   const fiche::Kitchen linear = kitchen_set_to("<rule id=\"food-swapped\" value=\"linear\"/>");
   constexpr double scales = 5;  // the kitchen's scales and rounding of a kilogram, in g

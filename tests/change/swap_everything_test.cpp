@@ -19,7 +19,8 @@ std::vector<std::string> fiches() {
   std::vector<std::string> out;
   for (const char* folder : {"tests/kitchen", "tests/drafts", "tests/against/real", "tests/rules/looks_wrong"}) {
     for (const auto& entry : std::filesystem::recursive_directory_iterator(std::string(TAMIS_SOURCE_DIR) + "/" + folder)) {
-      if (entry.path().string().ends_with(".fiche.xml")) out.push_back(std::filesystem::relative(entry.path(), TAMIS_SOURCE_DIR).string());
+      if (entry.path().string().ends_with(".fiche.xml"))
+        out.push_back(std::filesystem::relative(entry.path(), TAMIS_SOURCE_DIR).string());
     }
   }
   std::sort(out.begin(), out.end());
@@ -36,7 +37,8 @@ std::vector<std::string> may_stand_in(std::string_view from) {
       if (one != from && kind->fits(from, {&one, 1})) out.insert(std::string(one));
     }
   }
-  for (const char* two : {"egg-yolk+egg-white", "egg-yolk-frozen+egg-white-frozen", "cream-double+milk-skimmed", "chocolate-dark-80+sugar-white"}) {
+  for (const char* two : {"egg-yolk+egg-white", "egg-yolk-frozen+egg-white-frozen", "cream-double+milk-skimmed",
+                          "chocolate-dark-80+sugar-white"}) {
     const std::string pair(two);
     const std::size_t plus = pair.find('+');
     const std::vector<std::string_view> both{std::string_view(pair).substr(0, plus), std::string_view(pair).substr(plus + 1)};
@@ -84,14 +86,16 @@ TEST_CASE("every swap of every line that has an id comes home to the letter") {
 }
 
 TEST_CASE("a swap in JSON comes home as well") {
-  const std::string own = format::lay_out(*document_of(project_file("tests/change/golden/hazelnut-set-cream.fiche.xml")), fiche::Spelling::json);
+  const std::string own =
+      format::lay_out(*document_of(project_file("tests/change/golden/hazelnut-set-cream.fiche.xml")), fiche::Spelling::json);
   const auto read = [](const std::string& json) {
     auto got = format::read_json(std::make_shared<base::Source>("h.fiche.json", json));
     REQUIRE(got.document != nullptr);
     return got.document;
   };
   const fiche::Kitchen kitchen;
-  for (const char* words : {"leaf=gelatine-powder:225", "whipped=cream-double:48+milk-whole:3.5", "butter=butter-clarified", "eggs=egg-whole:L"}) {
+  for (const char* words :
+       {"leaf=gelatine-powder:225", "whipped=cream-double:48+milk-whole:3.5", "butter=butter-clarified", "eggs=egg-whole:L"}) {
     CAPTURE(words);
     const auto wishes = change::read_swaps(words);
     REQUIRE(wishes);

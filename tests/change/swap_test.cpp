@@ -15,7 +15,10 @@ struct Row {
   const char* becomes;
 };
 
-std::string line_of(const Row& row) { return fiche_around("<ingredient id=\"it\" " + std::string(row.line) + "</ingredient>\n<step>Stir the <use of=\"it\">food</use> in.</step>"); }
+std::string line_of(const Row& row) {
+  return fiche_around("<ingredient id=\"it\" " + std::string(row.line) +
+                      "</ingredient>\n<step>Stir the <use of=\"it\">food</use> in.</step>");
+}
 
 std::vector<Row> rows() {
   return {
@@ -88,13 +91,15 @@ TEST_CASE("a second swap of a line starts from the author's figure, not from the
   CHECK(amount_of({dry, {}}, "yeast-active-dry") == "4 g");
   const Result instant = swapped(dry, "y=yeast-instant");
   CHECK(inside(instant) ==
-        "<ingredient id=\"y\" food=\"yeast-instant\" name=\"instant yeast\" was=\"10 g\" was-name=\"fresh yeast\" was-food=\"yeast-fresh\">3.3 g</ingredient>\n"
+        "<ingredient id=\"y\" food=\"yeast-instant\" name=\"instant yeast\" was=\"10 g\" was-name=\"fresh yeast\" "
+        "was-food=\"yeast-fresh\">3.3 g</ingredient>\n"
         "<note kind=\"swap\">instant yeast for fresh yeast; it goes into the flour, not into hot or icy water</note>");
 }
 
 TEST_CASE("swaps of several lines, one after the other and together, come to the same") {
   const std::string own = fiche_around(
-      "<ingredient id=\"b\" food=\"butter-unsalted\">250 g</ingredient>\n<ingredient id=\"g\" food=\"gelatine-leaf\">9 g</ingredient>");
+      "<ingredient id=\"b\" food=\"butter-unsalted\">250 g</ingredient>\n<ingredient id=\"g\" food=\"gelatine-leaf\">9 "
+      "g</ingredient>");
   const std::string after = swapped(swapped(own, "b=butter-clarified").xml, "g=gelatine-powder:225").xml;
   CHECK(swapped(own, "b=butter-clarified; g=gelatine-powder:225").xml == after);
   CHECK(converted(after, wish(System::metric)).xml == own);
@@ -102,8 +107,8 @@ TEST_CASE("swaps of several lines, one after the other and together, come to the
 
 TEST_CASE("the strengths of gelatine go by the root, or in a straight line where the kitchen says so") {
   const std::string own = fiche_around(R"(<ingredient id="g" food="gelatine-leaf" bloom="200">10 g</ingredient>)");
-  const fiche::Kitchen linear = kitchen_of(
-      R"(<kitchen xmlns="urn:tamis:fiche:1" name="K"><rule id="food-swapped" value="linear"/></kitchen>)");
+  const fiche::Kitchen linear =
+      kitchen_of(R"(<kitchen xmlns="urn:tamis:fiche:1" name="K"><rule id="food-swapped" value="linear"/></kitchen>)");
   CHECK(amount_of(swapped(own, "g=gelatine-leaf:100"), "gelatine-leaf") == "14.1 g");
   const Result made = swapped(own, "g=gelatine-leaf:100", linear);
   CHECK(amount_of(made, "gelatine-leaf") == "20 g");
@@ -115,7 +120,8 @@ TEST_CASE("a food of the house counts with what the house states of it") {
       R"(<kitchen xmlns="urn:tamis:fiche:1" name="K"><food id="our-dark" name="our dark" like="chocolate-dark-60" cocoa="56 %"/>)"
       R"(<food id="our-cream" name="our cream" like="cream-35" fat="40 %"/><food id="our-leaf" name="our leaf" like="gelatine-leaf" bloom="250"/></kitchen>)");
   const std::string own = fiche_around(
-      "<ingredient id=\"d\" food=\"chocolate-dark-70\">140 g</ingredient>\n<ingredient id=\"k\" food=\"cream-30\">370 g</ingredient>\n"
+      "<ingredient id=\"d\" food=\"chocolate-dark-70\">140 g</ingredient>\n<ingredient id=\"k\" food=\"cream-30\">370 "
+      "g</ingredient>\n"
       "<ingredient id=\"g\" food=\"gelatine-leaf\" bloom=\"160\">10 g</ingredient>");
   CHECK(inside(swapped(own, "d=our-dark", house)).find("food=\"our-dark\" was=\"140 g\"") != std::string::npos);
   CHECK(amount_of(swapped(own, "d=our-dark", house), "our-dark") == "175 g");  // 70/56
@@ -133,7 +139,8 @@ TEST_CASE("the water that a sugar brings goes off the component's water, and com
   CHECK(amount_of(one, "sugar-invert") == "200 g");
   CHECK(amount_of(one, "water") == "156 g");
   CHECK(with_spaces(one.finding("food-swapped")->message) ==
-        "\"sugar\" becomes \"invert sugar\": 200 g; 1.282 times its weight, for the same solids (99.98 % to 78 %); 44 g taken off "
+        "\"sugar\" becomes \"invert sugar\": 200 g; 1.282 times its weight, for the same solids (99.98 % to 78 %); 44 g taken "
+        "off "
         "the water; it sweetens as 195 g of sugar, the author's as 156 g");
   const Result two = swapped(one.xml, "t=syrup-glucose");
   CHECK(amount_of(two, "syrup-glucose") == "100 g");
@@ -145,15 +152,18 @@ TEST_CASE("the water that a sugar brings goes off the component's water, and com
 
 TEST_CASE("amounts inside sentences follow, and what names the food is pointed at") {
   const std::string own = fiche_around(
-      "<ingredient id=\"b\" food=\"butter-unsalted\">250 g</ingredient>\n<ingredient id=\"s\" food=\"sugar-white\" as-much-as=\"b\" by=\"mass\"/>\n"
-      "<step>Melt <use of=\"b\"><amount>100 g</amount> of the butter</use>.</step>\n<step>Rub in <use of=\"b\" take=\"150 g\">the rest</use>.</step>");
+      "<ingredient id=\"b\" food=\"butter-unsalted\">250 g</ingredient>\n<ingredient id=\"s\" food=\"sugar-white\" "
+      "as-much-as=\"b\" by=\"mass\"/>\n"
+      "<step>Melt <use of=\"b\"><amount>100 g</amount> of the butter</use>.</step>\n<step>Rub in <use of=\"b\" take=\"150 "
+      "g\">the rest</use>.</step>");
   const Result made = swapped(own, "b=butter-clarified");
   CHECK(with_spaces(made.xml).find("<amount was=\"100 g\">82 g</amount>") != std::string::npos);
   CHECK(with_spaces(made.xml).find("take=\"122 g\" was-take=\"150 g\"") != std::string::npos);
   const base::Finding* said = made.finding("food-swapped");
   REQUIRE(said != nullptr);
-  CHECK(with_spaces(said->message) == "\"unsalted butter\" becomes \"clarified butter\": 204 g; 0.815 times its weight, for the same fat "
-                         "(81.11 % to 99.48 %); 44.4 g less water, 1.74 g less milk solids");
+  CHECK(with_spaces(said->message) ==
+        "\"unsalted butter\" becomes \"clarified butter\": 204 g; 0.815 times its weight, for the same fat "
+        "(81.11 % to 99.48 %); 44.4 g less water, 1.74 g less milk solids");
   REQUIRE(said->related.size() == 3);
   CHECK(said->related[0].message == "the sentence says \"100 g of the butter\": see that it still fits");
   CHECK(said->related[2].message == "its amount follows the line that was swapped");
@@ -162,8 +172,10 @@ TEST_CASE("amounts inside sentences follow, and what names the food is pointed a
 
 TEST_CASE("a food that is named in words alone, or where a step explains itself, is pointed at as well") {
   const std::string own = fiche_around(
-      "<ingredient food=\"yeast-fresh\" name=\"fresh yeast\">20 g</ingredient>\n<ingredient id=\"m\" food=\"milk-whole\" name=\"milk\">200 g</ingredient>\n"
-      "<step>Crumble the fresh yeast into the <use of=\"m\">milk</use>.<why>Fresh yeast needs no waking.</why></step>\n<step>Rest the dough.</step>");
+      "<ingredient food=\"yeast-fresh\" name=\"fresh yeast\">20 g</ingredient>\n<ingredient id=\"m\" food=\"milk-whole\" "
+      "name=\"milk\">200 g</ingredient>\n"
+      "<step>Crumble the fresh yeast into the <use of=\"m\">milk</use>.<why>Fresh yeast needs no "
+      "waking.</why></step>\n<step>Rest the dough.</step>");
   const Result made = swapped(own, "fresh yeast=yeast-instant");
   const base::Finding* said = made.finding("food-swapped");
   REQUIRE(said != nullptr);
@@ -174,8 +186,10 @@ TEST_CASE("a food that is named in words alone, or where a step explains itself,
 
 TEST_CASE("amounts for other batches follow, on the line that is put in as well") {
   const std::string own =
-      "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"f\" lang=\"en\"><title>T</title><yield portions=\"10\"/><yield id=\"big\" portions=\"100\"/>"
-      "<component id=\"c\" title=\"C\">\n<ingredient id=\"k\" food=\"cream-35\">445 g<amount batch=\"big\">4.45 kg</amount></ingredient>\n"
+      "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"f\" lang=\"en\"><title>T</title><yield portions=\"10\"/><yield id=\"big\" "
+      "portions=\"100\"/>"
+      "<component id=\"c\" title=\"C\">\n<ingredient id=\"k\" food=\"cream-35\">445 g<amount batch=\"big\">4.45 "
+      "kg</amount></ingredient>\n"
       "<step>Whip the <use of=\"k\">cream</use>.</step></component></fiche>";
   const Result made = swapped(own, "k=cream-double:48+milk-whole:3.5");
   const std::string xml = with_spaces(made.xml);
@@ -202,39 +216,56 @@ TEST_CASE("a spoon or cup of a food is worked out by its density, before and aft
   const Result made = swapped(own, "y=yeast-instant");
   CHECK(amount_of(made, "yeast-instant") == "2 ¼ tsp");
   REQUIRE(made.finding("conversion-beyond-tolerance") != nullptr);
-  CHECK(with_spaces(made.finding("conversion-beyond-tolerance")->message) == "\"2 tsp\" becomes \"2 ¼ tsp\", 4.6 % off; instant yeast allows 1.0 %");
+  CHECK(with_spaces(made.finding("conversion-beyond-tolerance")->message) ==
+        "\"2 tsp\" becomes \"2 ¼ tsp\", 4.6 % off; instant yeast allows 1.0 %");
 }
 
 TEST_CASE("a wish that cannot be met says what can") {
   const std::string own = fiche_around(
-      "<ingredient id=\"leaf\" food=\"gelatine-leaf\" name=\"gelatine\">9 g</ingredient>\n<ingredient id=\"cream\" food=\"cream-35\">500 g</ingredient>\n"
-      "<ingredient id=\"choc\" food=\"chocolate-dark-70\">100 g</ingredient>\n<ingredient id=\"eggs\" food=\"egg-whole\">4</ingredient>\n"
-      "<ingredient id=\"milk-choc\" food=\"chocolate-milk\">100 g</ingredient>\n<ingredient id=\"flour\" food=\"flour-wheat-white\">100 g</ingredient>");
+      "<ingredient id=\"leaf\" food=\"gelatine-leaf\" name=\"gelatine\">9 g</ingredient>\n<ingredient id=\"cream\" "
+      "food=\"cream-35\">500 g</ingredient>\n"
+      "<ingredient id=\"choc\" food=\"chocolate-dark-70\">100 g</ingredient>\n<ingredient id=\"eggs\" "
+      "food=\"egg-whole\">4</ingredient>\n"
+      "<ingredient id=\"milk-choc\" food=\"chocolate-milk\">100 g</ingredient>\n<ingredient id=\"flour\" "
+      "food=\"flour-wheat-white\">100 g</ingredient>");
   const std::pair<const char*, const char*> rows[] = {
-      {"leaf", "\"leaf\" says no food that stands in → write it LINE=FOOD, with a figure behind a colon: --swap leaf=gelatine-powder:225"},
-      {"=gelatine-powder", "\"=gelatine-powder\" says no line of the ingredients → write it LINE=FOOD, with a figure behind a colon: --swap "
-                           "leaf=gelatine-powder:225"},
-      {"leaf=", "\"leaf=\" leaves a food or its figure out → write it LINE=FOOD, with a figure behind a colon: --swap leaf=gelatine-powder:225"},
-      {"leaf=gelatine-powder:", "\"leaf=gelatine-powder:\" leaves a food or its figure out → write it LINE=FOOD, with a figure behind a colon: "
-                                "--swap leaf=gelatine-powder:225"},
+      {"leaf",
+       "\"leaf\" says no food that stands in → write it LINE=FOOD, with a figure behind a colon: --swap "
+       "leaf=gelatine-powder:225"},
+      {"=gelatine-powder",
+       "\"=gelatine-powder\" says no line of the ingredients → write it LINE=FOOD, with a figure behind a colon: --swap "
+       "leaf=gelatine-powder:225"},
+      {"leaf=",
+       "\"leaf=\" leaves a food or its figure out → write it LINE=FOOD, with a figure behind a colon: --swap "
+       "leaf=gelatine-powder:225"},
+      {"leaf=gelatine-powder:",
+       "\"leaf=gelatine-powder:\" leaves a food or its figure out → write it LINE=FOOD, with a figure behind a colon: "
+       "--swap leaf=gelatine-powder:225"},
       {";", "no swap is named → write it LINE=FOOD, with a figure behind a colon: --swap leaf=gelatine-powder:225"},
-      {"cream=milk-whole+cream-30+cream-double", "more than two foods cannot stand in for one → make a mix of two of them first"},
+      {"cream=milk-whole+cream-30+cream-double",
+       "more than two foods cannot stand in for one → make a mix of two of them first"},
       {"laef=gelatine-powder", "no line of the ingredients is \"laef\" → did you mean \"leaf\"?"},
       {"leaf=gelatine-pouder", "no food is called \"gelatine-pouder\" → did you mean \"gelatine-powder\"?"},
-      {"leaf=gelatine-powder:strong", "\"strong\" is no strength of gelatine → give it in bloom, 80 to 300: gelatine-powder:200"},
+      {"leaf=gelatine-powder:strong",
+       "\"strong\" is no strength of gelatine → give it in bloom, 80 to 300: gelatine-powder:200"},
       {"leaf=gelatine-powder:2", "\"2\" is no strength of gelatine → give it in bloom, 80 to 300: gelatine-powder:200"},
-      {"cream=cream-double", "48 % of fat alone does not stand in for 35 % → name what it is mixed with: cream-35=cream-double+milk-whole"},
-      {"cream=milk-whole+cream-30", "no mix of 3.25 % and 30 % comes to 35 % fat → take one that is fatter and one that is leaner"},
+      {"cream=cream-double",
+       "48 % of fat alone does not stand in for 35 % → name what it is mixed with: cream-35=cream-double+milk-whole"},
+      {"cream=milk-whole+cream-30",
+       "no mix of 3.25 % and 30 % comes to 35 % fat → take one that is fatter and one that is leaner"},
       {"cream=cream-double:thick", "\"thick\" is no fat content → give it in percent: cream-double:35"},
       {"choc=chocolate-dark-60+sugar-white",
        "from 70 % of cocoa to 60 % there is no sugar to add → swap the chocolate alone; what it brings more of sugar is said"},
-      {"milk-choc=chocolate-milk-40", "how much cocoa is in milk chocolate is not stated → state it: cocoa=\"64 %\" on the line, or "
-                                      "chocolate-milk-40:64"},
-      {"choc=chocolate-milk", "nothing is known of chocolate-milk in place of chocolate-dark-70 → for it there can stand: chocolate-dark-55, "
-                              "chocolate-dark-60, chocolate-dark-64, chocolate-dark-80, cocoa-mass"},
+      {"milk-choc=chocolate-milk-40",
+       "how much cocoa is in milk chocolate is not stated → state it: cocoa=\"64 %\" on the line, or "
+       "chocolate-milk-40:64"},
+      {"choc=chocolate-milk",
+       "nothing is known of chocolate-milk in place of chocolate-dark-70 → for it there can stand: chocolate-dark-55, "
+       "chocolate-dark-60, chocolate-dark-64, chocolate-dark-80, cocoa-mass"},
       {"eggs=egg-yolk", "nothing is known of egg-yolk in place of egg-whole → for it there can stand: egg-whole-frozen"},
       {"flour=rice", "nothing is known of rice-white in place of flour-wheat-white → work it out by hand, and try one batch"},
-      {"eggs=egg-whole:huge", "whole egg has no size \"huge\" → sizes are large, extra large, medium, small, jumbo, S, M, L, XL"},
+      {"eggs=egg-whole:huge",
+       "whole egg has no size \"huge\" → sizes are large, extra large, medium, small, jumbo, S, M, L, XL"},
       {"leaf=gelatine-powder; leaf=gelatine-fish", "two swaps for \"gelatine\" → name each line once"},
   };
   for (const auto& [words, says] : rows) {
@@ -247,7 +278,8 @@ TEST_CASE("an amount that nobody can read or weigh is not swapped for a guess") 
   const std::string cup = fiche_around(R"(<ingredient id="b" food="butter-unsalted" name="butter">1/2 cup</ingredient>)");
   CHECK(refused(cup, "b=butter-clarified").starts_with("butter: \"cup\" can mean"));
   const std::string dextrose = fiche_around(R"(<ingredient id="s" food="dextrose">2 tbsp</ingredient>)", "units=\"us\"");
-  CHECK(refused(dextrose, "s=sugar-white") == "what \"2 tbsp\" of dextrose weighs is not known → give the line a weight, then swap it");
+  CHECK(refused(dextrose, "s=sugar-white") ==
+        "what \"2 tbsp\" of dextrose weighs is not known → give the line a weight, then swap it");
   const std::string taste = fiche_around(R"(<ingredient id="s" food="dextrose">to taste</ingredient>)");
   CHECK(inside(swapped(taste, "s=sugar-white")).find("food=\"sugar-white\"") != std::string::npos);
 }
@@ -270,7 +302,8 @@ TEST_CASE("a fiche with a swap in it is a fiche that the check accepts") {
     const auto after = rules::check(*document_of(swapped(line_of(row), row.words).xml), kitchen, fiche::empty_library());
     const auto errors = [](const std::vector<base::Finding>& findings) {
       std::string out;
-      for (const base::Finding& finding : findings) out += finding.severity >= base::Severity::warning ? finding.rule + ": " + finding.message + "\n" : "";
+      for (const base::Finding& finding : findings)
+        out += finding.severity >= base::Severity::warning ? finding.rule + ": " + finding.message + "\n" : "";
       return out;
     };
     CHECK(errors(after) == errors(before));

@@ -7,8 +7,10 @@ using namespace tamis::tests;
 namespace {
 
 std::string fiche_with(const std::string& lines) {
-  return "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"a\" lang=\"en\">\n<title>T</title>\n<component id=\"c\" title=\"C\">\n" + lines +
-         "\n<step do=\"melt\">Melt <use of=\"butter\">the butter</use> <until>until clear</until>.</step>\n</component>\n</fiche>\n";
+  return "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"a\" lang=\"en\">\n<title>T</title>\n<component id=\"c\" title=\"C\">\n" +
+         lines +
+         "\n<step do=\"melt\">Melt <use of=\"butter\">the butter</use> <until>until "
+         "clear</until>.</step>\n</component>\n</fiche>\n";
 }
 
 const std::string butter = fiche_with("<ingredient id=\"butter\" food=\"butter-unsalted\" name=\"butter\">250 g</ingredient>");
@@ -34,12 +36,14 @@ TEST_CASE("a swap that makes no sense is refused with the nearest word, exit 2, 
   folder.write("a.fiche.xml", butter);
   const std::pair<std::vector<std::string>, const char*> rows[] = {
       {{"convert", "--swap", "butter", "a.fiche.xml"},
-       "tamis: \"butter\" says no food that stands in\n  → write it LINE=FOOD, with a figure behind a colon: --swap leaf=gelatine-powder:225\n"},
+       "tamis: \"butter\" says no food that stands in\n  → write it LINE=FOOD, with a figure behind a colon: --swap "
+       "leaf=gelatine-powder:225\n"},
       {{"convert", "--swap", "buter=butter-clarified", "a.fiche.xml"},
        "tamis: a.fiche.xml: no line of the ingredients is \"buter\"\n  → did you mean \"butter\"?\n"},
       {{"convert", "--swap", "butter=butter-clarifed", "a.fiche.xml"},
        "tamis: a.fiche.xml: no food is called \"butter-clarifed\"\n  → did you mean \"butter-clarified\"?\n"},
-      {{"convert", "a.fiche.xml"}, "tamis: say what is wanted: --units metric, us or imperial; --by, --oven, --for, --swap or --with\n"},
+      {{"convert", "a.fiche.xml"},
+       "tamis: say what is wanted: --units metric, us or imperial; --by, --oven, --for, --swap or --with\n"},
       {{"convert", "--swap", "butter=butter-clarified", "--with", "loud", "a.fiche.xml"},
        "tamis: --with and --swap are two conversions: do one, then the other\n"},
   };
@@ -55,8 +59,9 @@ TEST_CASE("a swap that makes no sense is refused with the nearest word, exit 2, 
 TEST_CASE("in a folder a swap is for the fiches that have the line", "[cli]") {
   const TemporaryFolder folder;
   folder.write("in/a.fiche.xml", butter);
-  const std::string other = "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"b\" lang=\"en\">\n<title>T</title>\n<component id=\"c\" title=\"C\">\n"
-                            "<step>Rest.</step>\n</component>\n</fiche>\n";
+  const std::string other =
+      "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"b\" lang=\"en\">\n<title>T</title>\n<component id=\"c\" title=\"C\">\n"
+      "<step>Rest.</step>\n</component>\n</fiche>\n";
   folder.write("in/b.fiche.xml", other);
   const Ran ran = run_tamis({"convert", "--swap", "butter=butter-clarified", "--write", "in"}, "", folder.path());
   CHECK(ran.exit == 0);
@@ -70,7 +75,8 @@ TEST_CASE("in a folder a swap is for the fiches that have the line", "[cli]") {
 TEST_CASE("a fiche goes into other units and other foods in one run, and home again", "[cli]") {
   const TemporaryFolder folder;
   folder.write("a.fiche.xml", butter);
-  const Ran there = run_tamis({"convert", "--units", "us", "--swap", "butter=butter-clarified", "a.fiche.xml"}, "", folder.path());
+  const Ran there =
+      run_tamis({"convert", "--units", "us", "--swap", "butter=butter-clarified", "a.fiche.xml"}, "", folder.path());
   CHECK(there.exit == 0);
   folder.write("b.fiche.xml", there.out);
   CHECK(there.out.find("units=\"us\" was-units=\"none\"") != std::string::npos);

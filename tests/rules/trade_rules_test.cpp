@@ -224,7 +224,7 @@ TEST_CASE("ices: sorbet by its sugars and solids, and nothing where a part is no
   };
   CHECK(said(check_part(sorbet("380 g"))) == "");
   CHECK(said(check_part(sorbet("80 g"))) ==
-        "churned-out-of-balance: the mix that is churned has 8 % of sugars, and such an ice takes 20 to 33 %; it begins to freeze at -0.8 °C");
+        "churned-out-of-balance: the mix that is churned has 8.3 % of sugars, and such an ice takes 20 to 33 %; it begins to freeze at -0.8 °C");
   CHECK(said(check_part(sorbet("800 g"))).starts_with("churned-out-of-balance: the mix that is churned has 45 % of sugars"));
   const std::string unknown = R"(<ingredient id="l" name="the usual base">400 g</ingredient><ingredient id="s" food="sugar-white">800 g</ingredient><step do="stir">Stir the <use of="l s">two</use>.</step><step do="churn">Churn.</step>)";
   CHECK(said(check_part(unknown.c_str())) == "");
@@ -233,7 +233,7 @@ TEST_CASE("ices: sorbet by its sugars and solids, and nothing where a part is no
            std::string(sugar) + R"(</ingredient><ingredient id="n" food="salt">)" + salt + R"(</ingredient><step do="stir">Stir the <use of="m c s n">mix</use>.</step><step do="churn">Churn.</step>)";
   };
   CHECK(said(check_part(ice("190 g", "1 g"))) == "");
-  CHECK(said(check_part(ice("30 g", "1 g"))).starts_with("churned-out-of-balance: the mix that is churned has 7 % of sugars, and such an ice takes 13 to 27 %"));
+  CHECK(said(check_part(ice("30 g", "1 g"))).starts_with("churned-out-of-balance: the mix that is churned has 7.4 % of sugars, and such an ice takes 13 to 27 %"));
   CHECK(said(check_part(ice("30 g", "12 g"))).find("sugars") == std::string::npos);  // savoury
   CHECK(said(check_part(R"(<ingredient id="c" food="cream-36">1 kg</ingredient><step>Churn the <use of="c">cream</use> to butter.</step>)")) == "");
   const std::string drawn = R"(<step do="churn">Churn and draw at <food-temp>-18 °C</food-temp>.</step>)";
