@@ -1,3 +1,5 @@
+#include <set>
+
 #include "tests/change/swapping.h"
 
 #include "core/fiche/library.h"
@@ -294,19 +296,19 @@ TEST_CASE("an egg whose yolk and white are used apart, and one of a choice, are 
   CHECK(refused(choice, "c=cream-double+milk-whole").starts_with("\"whipping cream\" is one of a choice"));
 }
 
-TEST_CASE("a fiche with a swap in it is a fiche that the check accepts") {
+TEST_CASE("a swap adds nothing that the check finds fault with") {
   const fiche::Kitchen kitchen;
+  const auto rules_of = [&](const std::string& xml) {
+    std::set<std::string> out;
+    for (const base::Finding& finding : rules::check(*document_of(xml), kitchen, fiche::empty_library())) {
+      if (finding.severity >= base::Severity::warning) out.insert(finding.rule);
+    }
+    return out;
+  };
   for (const Row& row : rows()) {
     CAPTURE(row.line, row.words);
-    const auto before = rules::check(*document_of(line_of(row)), kitchen, fiche::empty_library());
-    const auto after = rules::check(*document_of(swapped(line_of(row), row.words).xml), kitchen, fiche::empty_library());
-    const auto errors = [](const std::vector<base::Finding>& findings) {
-      std::string out;
-      for (const base::Finding& finding : findings)
-        out += finding.severity >= base::Severity::warning ? finding.rule + ": " + finding.message + "\n" : "";
-      return out;
-    };
-    CHECK(errors(after) == errors(before));
+    const std::set<std::string> before = rules_of(line_of(row));
+    for (const std::string& rule : rules_of(swapped(line_of(row), row.words).xml)) CHECK(before.count(rule) == 1);
   }
 }
 
