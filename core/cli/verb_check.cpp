@@ -33,7 +33,7 @@ trial, a picture of done). A tested fiche is, as advice; a released one, as
 warnings. --as released asks a draft the same before it is given away.
 
   $ tamis check base
-  3 files checked: nothing found
+  5 files checked: nothing found
 
 --report sarif gives SARIF 2.1.0; advice is a note there. --report junit gives a
 test suite a file and a test a rule that found something in it: errors are
