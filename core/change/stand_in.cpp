@@ -14,7 +14,7 @@ using fiche::Node;
 
 namespace {
 
-constexpr std::array said_of_food = {At::name, At::pieces, At::size, At::bloom, At::fat, At::cocoa};
+constexpr std::array said_of_food = {At::name, At::pieces, At::size, At::bloom, At::fat, At::cocoa, At::purchase};
 
 bool is_note(const Document& document, Node node, std::string_view kind) {
   return document.el(node) == El::note && document.get(node, At::kind) == kind;
@@ -99,7 +99,8 @@ void take_back_food(Document& document, Node ingredient) {
   const bool swapped = by_a_swap(document, ingredient);
   for (const At at : said_of_food) {
     const bool kept = document.find(ingredient, kept_name(El::ingredient, at)) != fiche::none;
-    if (!kept && (swapped || at == At::name)) document.remove_attribute(ingredient, at);
+    const bool added = at == At::name || (swapped && at != At::purchase);
+    if (!kept && added) document.remove_attribute(ingredient, at);
     put_back(document, ingredient, at);
   }
   for (Node c = document.first_child(ingredient); c != fiche::none; c = document.next(c)) {

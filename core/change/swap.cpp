@@ -33,6 +33,10 @@ std::optional<base::Finding> obstacle(const fiche::Fiche& fiche, const fiche::In
   if (document.child(line.node, El::part) != fiche::none) {
     return bad_swap("parts of \"" + name_of(fiche, line) + "\" are used apart", "write a line for each part, then swap those");
   }
+  if (document.find(line.node, At::packs) != fiche::none) {
+    return bad_swap("\"" + name_of(fiche, line) + "\" is counted in packs, and another food is sold in others",
+                    "give the line a weight without packs, then swap it");
+  }
   if (stands > 1 && document.el(document.parent(line.node)) == El::choice) {
     return bad_swap("\"" + name_of(fiche, line) + "\" is one of a choice, where a second line would be another choice",
                     "take the choice apart, or swap it for one food");
@@ -131,12 +135,21 @@ class Swapper {
       const bool says = std::any_of(made.sets.begin(), made.sets.end(), [at](const auto& one) { return one.first == at; });
       if (!says && document.find(node, at) != fiche::none) set_aside(document, node, at);
     }
+    set_purchase_aside(node);
     const bool same_food = swap.stands[0].id == swap.own.food_id;
     const std::string own_name(document.get(node, At::name));
     const std::string name = work_.author.language.starts_with("fr") ? made.french : made.english;
     if (!same_food || !own_name.empty()) say_of_food(node, At::name, same_food ? own_name : name);
     write_over(document, node, At::food, swap.stands[0].id);
     if (swap.stands.size() > 1) write_added_line(work_, swap);
+  }
+
+  /// What was to be bought of the author's food.
+  void set_purchase_aside(Node node) {
+    Document& document = work_.document;
+    if (document.find(node, At::purchase) == fiche::none) return;
+    if (document.find(node, At::was_purchase) == fiche::none) return set_aside(document, node, At::purchase);
+    document.remove_attribute(node, At::purchase);
   }
 
   void say_of_food(Node node, At at, const std::string& value) {

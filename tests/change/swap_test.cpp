@@ -286,6 +286,20 @@ TEST_CASE("an amount that nobody can read or weigh is not swapped for a guess") 
   CHECK(inside(swapped(taste, "s=sugar-white")).find("food=\"sugar-white\"") != std::string::npos);
 }
 
+TEST_CASE("what was to be bought of the author's food goes aside, and packs of it keep a line from being swapped") {
+  const std::string own = fiche_around(R"(<ingredient id="b" food="butter-unsalted" name="butter" purchase="260 g">250 g</ingredient>)");
+  const Result made = swapped(own, "b=butter-clarified");
+  CHECK(inside(made).find("was-purchase=\"260 g\"") != std::string::npos);
+  CHECK(inside(made).find(" purchase=") == std::string::npos);
+  CHECK(swapped(made.xml, "b=butter-unsalted").xml == own);
+  CHECK(converted(made.xml, wish(System::metric)).xml == own);
+  const std::string us = converted(own, wish(System::us)).xml;
+  CHECK(converted(swapped(us, "b=butter-clarified").xml, wish(System::metric)).xml == own);
+  const std::string packs = fiche_around(R"(<ingredient id="b" food="butter-unsalted" name="butter" packs="2" pack="block">500 g</ingredient>)");
+  CHECK(refused(packs, "b=butter-clarified") ==
+        "\"butter\" is counted in packs, and another food is sold in others → give the line a weight without packs, then swap it");
+}
+
 TEST_CASE("an egg whose yolk and white are used apart, and one of a choice, are not swapped as one") {
   const std::string parts = fiche_around(
       R"(<ingredient id="e" food="egg-whole">4<part id="y" food="egg-yolk"/><part id="w" food="egg-white"/></ingredient>)");
