@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "core/base/says.h"
 #include "core/rules/gate_steps.h"
 #include "core/rules/registry.h"
@@ -25,6 +27,7 @@ bool is_foam(const Check& check, const flow::Use& use, const flow::State& state,
   if (state.air == flow::Action::Air::in) return true;
   const flow::Thing& thing = check.flow.things[at(use.thing)];
   if (thing.ingredient < 0) return false;
+  if (does(check, use.step, {"whip"})) return true;
   const std::string words = std::string(check.document.get(thing.node, fiche::At::prep)) + " " + std::string(thing.name);
   return base::says(
       words, {"whipped", "beaten", "whisked", "fouett", "monté", "battu", "geschlagen", "aufgeschlagen", "montad", "batid"});
@@ -47,11 +50,22 @@ std::optional<Base> base_of(const Check& check, int step, unsigned kinds) {
               "it has set and stays in lumps", "it melts the foam, and the gelatine sinks before it sets"};
 }
 
+/// Where the base's temperature is asked for: in a gate of the step, else at its mark, else at the foam's.
+base::Span place_of(const Check& check, int step, const flow::Use& base, const flow::Use& foam) {
+  for (const fiche::Statement& statement : check.fiche.statements) {
+    const fiche::Node around = check.document.parent(statement.node);
+    const bool gate = check.document.el(statement.node) == fiche::El::food_temp && check.document.el(around) == fiche::El::gate;
+    if (gate && check.document.parent(around) == check.flow.steps[at(step)].node) return statement.where;
+  }
+  return base.mark == fiche::none ? span_of(check, foam) : heat_span_of(check, base);
+}
+
 void look_at(Check& check, int step) {
   const FoodKinds& kinds = food_kinds(check);
   if ((kinds.steps[at(step)] & (kind::chocolate | kind::any_gelatine)) == 0 || !does(check, step, {"fold"})) return;
   const flow::Use* base = nullptr;
-  bool foam = false, egg_foam = false;
+  const flow::Use* foam = nullptr;
+  bool egg_foam = false;
   for (const int u : check.flow.steps[at(step)].takes) {
     const flow::Use& use = check.flow.uses[at(u)];
     if (use.instead) continue;
@@ -59,25 +73,25 @@ void look_at(Check& check, int step) {
     const flow::State& state = check.states().uses[at(u)];
     const unsigned in = kinds.things[at(use.thing)];
     if (is_foam(check, use, state, in)) {
-      foam = true;
+      foam = &use;
       egg_foam = egg_foam || (in & kind::egg) != 0;
     } else if ((in & (kind::chocolate | kind::any_gelatine)) != 0) {
       if (base != nullptr) return;
       base = &use;
     }
   }
-  if (base == nullptr || !foam) return;
+  if (base == nullptr || foam == nullptr) return;
   const flow::State& state = check.states().uses[at(static_cast<int>(base - check.flow.uses.data()))];
   const auto window = base_of(check, step, kinds.things[at(base->thing)]);
   if (!window) return;
   const bool hot = state.celsius.low > window->high, cold = state.celsius.high < window->low;
   const bool said_of_egg = hot && egg_foam && (kinds.things[at(base->thing)] & kind::chocolate) != 0;  // chocolate-hot-onto-egg
   if ((!hot && !cold) || said_of_egg) return;
-  check.say(heat_span_of(check, *base),
-            window->window + "; the " + name_of(check, *base) + " is at " +
+  check.say(place_of(check, step, *base, *foam),
+            window->window + "; " + (base->mark == fiche::none ? "what it goes into" : "the " + name_of(check, *base)) + " is at " +
                 degrees(hot ? state.celsius.low : state.celsius.high) + ": " + std::string(hot ? window->hot : window->cold),
-            hot ? "let it cool first, stirring, and fold in a third of the foam before the rest"
-                : "warm it over a bath, stirring, until it runs smooth, and fold then");
+            hot ? "let it cool to " + degrees(window->high - margin) + " first, stirring, and fold in a third of the foam before the rest"
+                : "warm it over a bath to " + degrees(std::max(window->low, 28.0)) + ", stirring, until it runs smooth, and fold then");
 }
 
 void run(Check& check) {

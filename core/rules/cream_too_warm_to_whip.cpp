@@ -12,7 +12,7 @@ void run(Check& check) {
   for (const WhippedCream& cream : whipped_creams(check)) {
     if (cream.celsius.low <= figures::cream_whips.high + margin) continue;
     check.say(cream.where, "cream whips at " + text_of(figures::cream_whips) + ", and this is at " + degrees(cream.celsius.low),
-              "chill cream and bowl: warm, its fat smears, and it turns to butter before it stands");
+              "chill cream and bowl to 4 °C: warm, its fat smears, and it turns to butter before it stands");
   }
 }
 

@@ -1,22 +1,21 @@
 #include <algorithm>
+#include <cmath>
 
 #include "core/base/says.h"
 #include "core/flow/step_says.h"
+#include "core/rules/egg_limit.h"
 #include "core/rules/gate_steps.h"
 #include "core/rules/registry.h"
-#include "core/rules/trade_figures.h"
 
 namespace tamis::rules {
 namespace {
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-constexpr double raw_below = 68;    // °C: egg that has been hotter has set, or is in a custard
-constexpr double hot_from = 45;     // °C
-constexpr double by_sugar = 8;      // K that 0.4 times its weight of sugar lifts the setting by (common practice)
-constexpr double by_whisking = 5;   // K that bowl and air take while it streams in (common practice)
-constexpr double near_setting = 3;  // K: it thickens before it sets
-constexpr double starchy = 0.03;    // of the mix: potato, rice, flour hold egg smooth
+constexpr double raw_below = 68;   // °C: egg that has been hotter has set, or is in a custard
+constexpr double hot_from = 45;    // °C
+constexpr double by_whisking = 5;  // K that bowl and air take while it streams in (common practice)
+constexpr double starchy = 0.03;   // of the mix: potato, rice, flour hold egg smooth
 
 struct Meeting {
   std::vector<int> uses;
@@ -48,30 +47,10 @@ std::optional<Meeting> meeting_in(const Check& check, int step) {
   return made.egg >= 0 && made.hot >= 0 ? std::optional(made) : std::nullopt;
 }
 
-struct Limit {
-  double celsius;
-  std::string_view what;
-  std::string_view sets;
-};
-
-double low_of_share(const Check& check, int step, unsigned kinds) {
-  const auto share = share_of_kinds(check, step, kinds);
-  return share ? share->low : 0;
-}
-
-/// Where egg sets as it is there: by its kind, by what sugar and liquid part it.
-Limit limit_of(const Check& check, int step, unsigned egg_kinds) {
-  const unsigned egg = egg_kinds & kind::egg;
-  Limit limit{figures::whole_egg_sets.low, "whole egg", "sets"};
-  if (egg == kind::white) limit = {figures::white_sets.low, "egg white", "begins to set"};
-  if (egg == kind::yolk) limit = {figures::yolk_sets.low, "egg yolk", "sets"};
-  limit.celsius -= near_setting;
-  const double eggs = low_of_share(check, step, kind::egg);
-  if (low_of_share(check, step, kind::milk | kind::cream | kind::acid) >= 1.5 * eggs) {
-    return {figures::custard_cooks.high, "egg in so much liquid", "curdles"};
-  }
-  if (low_of_share(check, step, kind::sugar) >= 0.4 * eggs) limit.celsius += by_sugar;
-  return limit;
+/// Egg into broth: it is meant to set, in threads or as a raft.
+bool is_broth(const flow::State& state, unsigned kinds) {
+  return (kinds & kind::other) != 0 && state.share(flow::Constituent::sugars).high < 0.08 &&
+         state.share(flow::Constituent::fat).high < 0.3;
 }
 
 /// Syrup onto egg that is whipped: it is meant to cook it.
@@ -84,12 +63,10 @@ bool streams(const Check& check, int step, const Meeting& meeting, const std::st
                      [&](int u) { return flow::goes_in_gradually(check.fiche, check.flow, u); });
 }
 
-/// Where that kind sets by itself, for the message.
-double sets_at(unsigned egg_kinds) {
-  const unsigned egg = egg_kinds & kind::egg;
-  return egg == kind::white  ? figures::white_sets.low
-         : egg == kind::yolk ? figures::yolk_sets.low
-                             : figures::whole_egg_sets.low;
+/// To which temperature the hot one must come for the mix to stay below the limit, to five degrees down; in proportion.
+double cool_to(double hot, double egg, double mix, double limit) {
+  const double part = (mix - egg) / (hot - egg);
+  return std::floor((egg + (limit - 1 - egg) / part) / 5) * 5;
 }
 
 void look_at(Check& check, int step) {
@@ -98,19 +75,21 @@ void look_at(Check& check, int step) {
   const auto meeting = meeting_in(check, step);
   if (!meeting) return;
   const flow::State& hot = check.states().uses[at(meeting->hot)];
-  if (is_syrup(hot) || does(check, step, {"poach", "bake", "fry"})) return;
+  const unsigned hot_kinds = food_kinds(check).things[at(check.flow.uses[at(meeting->hot)].thing)];
+  if (is_syrup(hot) || is_broth(hot, hot_kinds) || does(check, step, {"poach", "bake", "fry"})) return;
   if (check.states().steps[at(step)].share(flow::Constituent::other_carbohydrate).high >= starchy) return;
   const auto mix = comes_to(check, meeting->uses);
   if (!mix) return;
-  Limit limit = limit_of(check, step, meeting->kinds);
+  EggLimit limit = egg_limit_of(check, step, meeting->kinds);
   if (streams(check, step, *meeting, words_of(check, step))) limit.celsius += by_whisking;
   if (mix->low < limit.celsius) return;
   const flow::Use& use = check.flow.uses[at(meeting->hot)];
-  const double sets = limit.celsius >= figures::custard_cooks.high ? figures::custard_cooks.high : sets_at(meeting->kinds);
+  const double egg = std::max(check.states().uses[at(meeting->egg)].celsius.low, 0.0);
   check.say(heat_span_of(check, use),
             "with the " + name_of(check, use) + " at " + degrees(hot.celsius.low) + " the mix comes to " + degrees(mix->low) +
-                "; " + std::string(limit.what) + " " + std::string(limit.sets) + " at " + degrees(sets),
-            "let it cool first, or stream it in by and by, whisking, so that the egg warms with it");
+                "; " + std::string(limit.said) + " at " + degrees(limit.sets),
+            "let it cool to " + degrees(cool_to(hot.celsius.low, egg, mix->low, limit.celsius)) +
+                " first, or take less of it at a time, whisking");
 }
 
 void run(Check& check) {
@@ -133,7 +112,8 @@ onto yolks and sugar ends where custard cooks, 200 g of melted butter at 90 °C 
 The mix is worked out from masses, composition and temperatures (an enthalpy balance, the vessel left out), at its
 lowest. Egg sets by kind: white from 63 °C, yolk at 70, whole egg at 73, less 3 K; much sugar lifts that by about 8 K,
 whisking or streaming by 5 K, and in one and a half times its weight of milk, cream or juice it is a custard, with 85
-°C. Silent with starch or flour in it, for syrup onto whipping egg, and where a mass or a temperature is not known.)",
+°C. Silent with starch or flour in it, for syrup onto whipping egg, for egg in broth, and where a mass or a
+temperature is not known.)",
     .bad = R"(    <ingredient id="cream" food="cream-35" at="95 °C">200 g</ingredient>
     <ingredient id="eggs" food="egg-whole" at="20 °C">200 g</ingredient>
     <ingredient id="butter" food="butter-clarified" at="95 °C">600 g</ingredient>
