@@ -1,5 +1,3 @@
-#include <algorithm>
-
 #include "core/base/says.h"
 #include "core/rules/gate_steps.h"
 #include "core/rules/registry.h"
@@ -11,11 +9,13 @@ namespace {
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 constexpr double margin = 5;               // K: the bowl, and how much goes in at once
+constexpr double spare = 8;                // K: white and milk chocolate go cooler, weak jellies warmer
 constexpr double chocolate_counts = 0.08;  // of the whole
 
 /// What a base is folded at, and what happens beyond.
 struct Base {
-  double low, high;
+  double low, high;  ///< beyond these it is said
+  const TradeFigure& usual;
   std::string window;
   std::string_view cold, hot;
 };
@@ -41,13 +41,20 @@ std::optional<Base> base_of(const Check& check, int step, unsigned kinds) {
   const TradeFigure& warm = figures::fold_chocolate;
   const TradeFigure& cool = figures::fold_gelatine;
   if (with_chocolate) {
-    return Base{(with_gelatine ? cool.low : warm.low) - margin, warm.high + margin,
-                "a chocolate base is folded at " + text_of(warm), "it sets in flakes when the cold foam comes in",
+    return Base{with_gelatine ? cool.low - margin : warm.low - spare,
+                warm.high + margin,
+                warm,
+                "a chocolate base is folded at " + text_of(warm),
+                "it sets in flakes when the cold foam comes in",
                 "it melts the foam"};
   }
   if (!with_gelatine) return std::nullopt;
-  return Base{cool.low - 2 * margin, cool.high + margin, "a base with gelatine is folded near setting, at " + text_of(cool),
-              "it has set and stays in lumps", "it melts the foam, and the gelatine sinks before it sets"};
+  return Base{cool.low - 2 * margin,
+              cool.high + spare,
+              cool,
+              "a base with gelatine is folded near setting, at " + text_of(cool),
+              "it has set and stays in lumps",
+              "it melts the foam, and the gelatine sinks before it sets"};
 }
 
 /// Where the base's temperature is asked for: in a gate of the step, else at its mark, else at the foam's.
@@ -88,10 +95,12 @@ void look_at(Check& check, int step) {
   const bool said_of_egg = hot && egg_foam && (kinds.things[at(base->thing)] & kind::chocolate) != 0;  // chocolate-hot-onto-egg
   if ((!hot && !cold) || said_of_egg) return;
   check.say(place_of(check, step, *base, *foam),
-            window->window + "; " + (base->mark == fiche::none ? "what it goes into" : "the " + name_of(check, *base)) + " is at " +
-                degrees(hot ? state.celsius.low : state.celsius.high) + ": " + std::string(hot ? window->hot : window->cold),
-            hot ? "let it cool to " + degrees(window->high - margin) + " first, stirring, and fold in a third of the foam before the rest"
-                : "warm it over a bath to " + degrees(std::max(window->low, 28.0)) + ", stirring, until it runs smooth, and fold then");
+            window->window + "; " + (base->mark == fiche::none ? "what it goes into" : "the " + name_of(check, *base)) +
+                " is at " + degrees(hot ? state.celsius.low : state.celsius.high) + ": " +
+                std::string(hot ? window->hot : window->cold),
+            hot ? "let it cool to " + degrees(window->usual.high) +
+                      " first, stirring, and fold in a third of the foam before the rest"
+                : "warm it over a bath to " + degrees(window->usual.low) + ", stirring, until it runs smooth, and fold then");
 }
 
 void run(Check& check) {
@@ -112,7 +121,8 @@ const Rule base_off_its_folding_heat = {
 whipped cream or white at about 35 to 45 °C: hotter, the foam melts, colder, the cocoa butter sets in flakes. A base
 with gelatine is folded cooler, near setting, at about 20 to 30 °C; from the fridge it is a jelly already.
 
-Said where the base's temperature is known, with 5 K to spare on the warm side and 10 on the cold one of gelatine.)",
+Said where the base's temperature is known, with 5 to 8 K to spare on the warm side and 10 on the cold one of
+gelatine.)",
     .bad = R"(    <ingredient id="chocolate" food="chocolate-dark-60" prep="melted" at="65 °C">200 g</ingredient>
     <ingredient id="cream" food="cream-35" prep="whipped soft">300 g</ingredient>
     <step do="fold">Fold the <use of="cream">cream</use> into the <use of="chocolate">chocolate</use>.</step>)",

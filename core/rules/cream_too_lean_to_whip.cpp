@@ -1,6 +1,5 @@
-#include <cmath>
-
 #include "core/rules/cream_to_whip.h"
+#include "core/rules/figure_text.h"
 #include "core/rules/registry.h"
 #include "core/rules/trade_figures.h"
 
@@ -13,7 +12,7 @@ void run(Check& check) {
   for (const WhippedCream& cream : whipped_creams(check)) {
     if (cream.fat_percent >= figures::cream_to_whip_fat.low - margin) continue;
     const base::Span where = check.document.span(check.flow.things[static_cast<std::size_t>(cream.thing)].node);
-    check.say(where, "cream that is to stand needs 30 % fat; this has " + std::to_string(std::lround(cream.fat_percent)) + " %",
+    check.say(where, "cream that is to stand needs 30 % fat; this has " + percent_text(cream.fat_percent, cream.fat_percent),
               "take cream of 30 to 36 %, or foam it in a siphon");
   }
 }

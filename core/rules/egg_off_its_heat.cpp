@@ -83,14 +83,13 @@ bool is_held(const Check& check, int step, const fiche::Statement& figure) {
 void judge(Check& check, int step, const StatedHeat& heat, const Way& way) {
   const std::string name(way.name);
   if (!way.over.empty() && *heat.low > way.figure->high + hair) {
-    check.say(
-        heat.statement->where,
-        name + " " + std::string(way.over) + " " + degrees(way.figure->high) + ", and this takes it to " + heat.statement->text,
-        std::string(way.way_out));
+    check.say(heat.statement->where,
+              name + " " + std::string(way.over) + " " + degrees(way.figure->high) + ", and this takes it to " + said(heat),
+              std::string(way.way_out));
   } else if (!way.under.empty() && *heat.high < not_begun && !is_held(check, step, *heat.statement) &&
              !heated_next(check, step)) {
     check.say(heat.statement->where,
-              name + " cooks at " + text_of(*way.figure) + " and " + std::string(way.under) + " " + heat.statement->text,
+              name + " cooks at " + text_of(*way.figure) + " and " + std::string(way.under) + " " + said(heat),
               std::string(way.way_out));
   }
 }

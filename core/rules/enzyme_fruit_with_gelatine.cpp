@@ -17,17 +17,19 @@ constexpr double enzymes_end = 70;  // °C, for minutes (common practice: blanch
 /// Cooked, tinned, pasteurised: in en, fr, de, es.
 bool says_cooked(std::string_view words) {
   return base::says(
-      words, {"cooked",  "tinned",     "canned",        "tin",     "can",      "poached", "boiled",  "blanched", "roast",
-              "grilled", "pasteuris",  "pasteuriz",     "stewed",  "in syrup", "purée",   "puree",   "dried",    "candied",
-              "jam",     "cuit",       "conserve",      "poché",   "sirop",    "rôti",    "boîte",   "confit",   "gekocht",
-              "dose",    "blanchiert", "pasteurisiert", "kompott", "cocid",    "lata",    "almíbar", "asad"});
+      words, {"cooked",        "tinned",    "canned",    "tin",    "can",      "poached", "boiled",  "blanched", "roast",
+              "grilled",       "pasteuris", "pasteuriz", "stewed", "in syrup", "dried",   "candied", "jam",      "cuit",
+              "conserve",      "poché",     "sirop",     "rôti",   "boîte",    "confit",  "gekocht", "dose",     "blanchiert",
+              "pasteurisiert", "kompott",   "cocid",     "lata",   "almíbar",  "asad"});
 }
 
 bool is_raw(const Check& check, const flow::Thing& thing) {
   const std::string words = base::lower(check.document.get(thing.node, At::prep)) + " " +
                             base::lower(check.document.get(thing.node, At::name)) + " " +
                             base::lower(check.document.all_text(thing.node));
-  return !says_cooked(words);
+  // Bought as a purée it is pasteurised; puréed here it is not.
+  const std::string name = base::lower(check.document.get(thing.node, At::name));
+  return !says_cooked(words) && name.find("purée") == std::string::npos && name.find("puree") == std::string::npos;
 }
 
 /// Which things hold fruit whose enzymes still work, as far as the fiche tells.

@@ -15,7 +15,7 @@ using food::Role;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-constexpr std::array<std::pair<std::string_view, unsigned>, 58> by_id{{
+constexpr std::array<std::pair<std::string_view, unsigned>, 60> by_id{{
     {"egg-yolk", kind::yolk},
     {"egg-yolk-frozen", kind::yolk},
     {"egg-yolk-sugared", kind::yolk | kind::sugar},
@@ -72,7 +72,9 @@ constexpr std::array<std::pair<std::string_view, unsigned>, 58> by_id{{
     {"kiwi", kind::enzyme_fruit},
     {"papaya", kind::enzyme_fruit},
     {"fig", kind::enzyme_fruit},
-    {"pineapple-juice", kind::enzyme_fruit},
+    {"milk-powder-skimmed", kind::milk},
+    {"milk-powder-whole", kind::milk},
+    {"milk-powder-instant", kind::milk},
     {"water", kind::plain},
 }};
 

@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "core/rules/figure_text.h"
 #include "core/rules/gate_steps.h"
 #include "core/rules/registry.h"
 #include "core/rules/trade_figures.h"
@@ -20,8 +21,6 @@ bool is_ganache(const Check& check, int step) {
   return both && (kinds & ~of_a_ganache) == 0 && is_called(check, step, {"ganache"});
 }
 
-std::string percent(const flow::Range& share) { return std::to_string(std::lround(share.middle() * 100)) + " %"; }
-
 void look_at(Check& check, int step) {
   const flow::State& state = check.states().steps[at(step)];
   if (!state.knows(Constituent::fat) || !state.knows(Constituent::water)) return;
@@ -29,18 +28,19 @@ void look_at(Check& check, int step) {
   const flow::Use& use = check.flow.uses[at(check.flow.steps[at(step)].takes.front())];
   if (fat.low * 100 > figures::ganache_fat.high) {
     check.say(span_of(check, use),
-              "the ganache has " + percent(fat) + " fat; above " + std::to_string(std::lround(figures::ganache_fat.high)) +
-                  " % it splits",
+              "the ganache has " + percent_text(fat.low * 100, fat.high * 100) + " fat; above " +
+                  std::to_string(std::lround(figures::ganache_fat.high)) + " % it splits",
               "take less butter or chocolate, or more cream: it wants " + text_of(figures::ganache_fat) + " and " +
                   text_of(figures::ganache_water));
   } else if (water.high * 100 < figures::ganache_water.low) {
     check.say(span_of(check, use),
-              "the ganache has " + percent(water) + " water; below " + std::to_string(std::lround(figures::ganache_water.low)) +
+              "the ganache has " + percent_text(water.low * 100, water.high * 100) + " water; below " +
+                  std::to_string(std::lround(figures::ganache_water.low)) +
                   " % there is too little to hold its fat, and it splits",
               "take more cream, or a spoonful of hot milk: it wants " + text_of(figures::ganache_water));
   } else if (water.low * 100 > figures::ganache_water.high) {
     check.say(span_of(check, use),
-              "the ganache has " + percent(water) + " water; above " +
+              "the ganache has " + percent_text(water.low * 100, water.high * 100) + " water; above " +
                   std::to_string(std::lround(figures::ganache_water.high)) + " % it stays a sauce",
               "take more chocolate, or call it a sauce: it wants " + text_of(figures::ganache_water));
   }

@@ -78,6 +78,15 @@ std::optional<flow::Range> comes_to(const Check& check, const std::vector<int>& 
 
 std::string words_of(const Check& check, int step) { return base::lower(own_words(check, check.fiche.steps[at(step)])); }
 
+std::string said(const StatedHeat& heat) {
+  const auto& amount = *heat.statement->amount;
+  const auto& figure = amount.low.empty() ? amount.high : amount.low;
+  if (figure.empty() || figure.front().unit->id == "degc" || !heat.low || !heat.high) return heat.statement->text;
+  const std::string low = degrees(*heat.low), high = degrees(*heat.high);
+  const std::string both = low == high ? low : low.substr(0, low.find(' ')) + "–" + high;
+  return heat.statement->text + " (" + both + ")";
+}
+
 std::string degrees(double celsius) { return figure_text(std::round(celsius), measure::Kind::temperature); }
 
 base::Span heat_span_of(const Check& check, const flow::Use& use) {

@@ -1,8 +1,7 @@
-#include <cmath>
-
 #include "core/measure/number.h"
 #include "core/measure/read.h"
 #include "core/physics/gelatine.h"
+#include "core/rules/figure_text.h"
 #include "core/rules/figure_value.h"
 #include "core/rules/gate_steps.h"
 #include "core/rules/registry.h"
@@ -15,10 +14,10 @@ using flow::Constituent;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-constexpr double spare_low = 0.2;      // % of the water: what only thickens a sauce or holds a cream up
-constexpr double spare_high = 2;       // %
-constexpr double most_of_sweets = 30;  // % of the water: marshmallow and gums, which hold little
-constexpr double sweets_from = 0.4;    // of the mix sugar
+constexpr double spare_low = 0.2;                           // % of the water: what only thickens a sauce or holds a cream up
+constexpr double spare_high = 2;                            // %
+constexpr double most_of_sweets = 30;                       // % of the water: marshmallow and gums, which hold little
+constexpr double sweets_from = 0.4;                         // of the mix sugar
 constexpr double lightest_leaf = 1.2, heaviest_leaf = 5.5;  // g: what packs hold
 constexpr double gelatine_in_mass = 1.0 / 6;
 
@@ -76,13 +75,6 @@ int last_of_the_mix(const Check& check, int first) {
   return last;
 }
 
-std::string percent(double value) {
-  const auto tenths = std::lround(value * (value < 1 ? 100 : 10));
-  const std::string digits = std::to_string(tenths);
-  if (value < 1) return "0." + std::string(digits.size() < 2 ? "0" : "") + digits + " %";
-  return std::to_string(tenths / 10) + (tenths % 10 == 0 ? "" : "." + std::to_string(tenths % 10)) + " %";
-}
-
 void judge(Check& check, int step, const flow::Use& use) {
   const unsigned kinds = food_kinds(check).steps[at(step)];
   const flow::State& state = check.states().steps[at(step)];
@@ -98,7 +90,7 @@ void judge(Check& check, int step, const flow::Use& use) {
   const bool little = alone && high<usual.low - spare_low, much = low>(sweets ? most_of_sweets : usual.high + spare_high);
   if (!little && !much) return;
   check.say(span_of(check, use),
-            "the gelatine, counted at 200 bloom, is " + percent((low + high) / 2) + " of the water it sets; " + text_of(usual) +
+            "the gelatine, counted at 200 bloom, is " + percent_text(low, high) + " of the water it sets; " + text_of(usual) +
                 " is usual",
             little ? "weigh it again: it will not hold its shape" : "weigh it again: it will be rubber");
 }

@@ -15,7 +15,9 @@ constexpr double thick = 0.25;  // of what is below: a thin coat cools before it
 void look_at(Check& check, int step) {
   const FoodKinds& kinds = food_kinds(check);
   if ((kinds.steps[at(step)] & kind::any_gelatine) == 0 || check.flow.steps[at(step)].takes.size() < 2) return;
-  if (!does(check, step, {"pour", "glaze", "spread", "top", "cover", "coat", "assemble", "fill"})) return;
+  if (!does(check, step, {"pour", "glaze", "spread", "top", "cover", "coat", "assemble", "fill"}) ||
+      does(check, step, {"serve", "plate", "finish", "garnish"}))
+    return;
   const flow::Use *below = nullptr, *above = nullptr;
   const flow::State *cold = nullptr, *hot = nullptr;
   for (const int u : check.flow.steps[at(step)].takes) {
@@ -55,7 +57,7 @@ const Rule layer_melts_below = {
 digs itself in, and the two layers become one. A warm glaze on a frozen cake is meant, and so is syrup on a sponge.
 
 Said where both temperatures are known: below set with gelatine, chilled and not frozen, above more than 8 K hotter
-than gelatine melts and no thin coat: a quarter of what is below, at least.)",
+than gelatine melts and no thin coat: a quarter of what is below, at least. Not for a sauce poured as it is served.)",
     .bad = R"(    <ingredient id="cream" food="cream-35" at="60 °C">500 g</ingredient>
     <ingredient id="juice" food="apple-juice">300 g</ingredient>
     <ingredient id="mass" food="gelatine-mass">60 g</ingredient>

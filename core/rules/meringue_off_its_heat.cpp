@@ -33,15 +33,13 @@ double lower_here(const Check& check) {
 void look_at_swiss(Check& check, const StatedHeat& heat) {
   const TradeFigure& usual = figures::swiss_meringue;
   if (*heat.low > usual.high + margin) {
-    check.say(
-        heat.statement->where,
-        "for a Swiss meringue white and sugar are warmed to " + text_of(usual) + ", and this says " + heat.statement->text,
-        "take them off the bath at 65 °C: above 75 °C the white sets at the edge");
+    check.say(heat.statement->where,
+              "for a Swiss meringue white and sugar are warmed to " + text_of(usual) + ", and this says " + said(heat),
+              "take them off the bath at 65 °C: above 75 °C the white sets at the edge");
   } else if (*heat.high < usual.low - colder) {
-    check.say(
-        heat.statement->where,
-        "for a Swiss meringue white and sugar are warmed to " + text_of(usual) + ", and this says " + heat.statement->text,
-        "warm them until the sugar has gone, 60 °C: colder it does not dissolve and the meringue weeps");
+    check.say(heat.statement->where,
+              "for a Swiss meringue white and sugar are warmed to " + text_of(usual) + ", and this says " + said(heat),
+              "warm them until the sugar has gone, 60 °C: colder it does not dissolve and the meringue weeps");
   }
 }
 
@@ -50,7 +48,7 @@ void look_at_syrup(Check& check, const StatedHeat& heat) {
   const bool cold = *heat.high < usual.low - margin - lower_here(check);
   if (!cold && *heat.low <= usual.high + margin) return;
   check.say(heat.statement->where,
-            "the syrup of an Italian meringue is poured at " + text_of(usual) + ", and this says " + heat.statement->text,
+            "the syrup of an Italian meringue is poured at " + text_of(usual) + ", and this says " + said(heat),
             cold ? "boil it to 118 °C: thinner, it brings water that weeps out again"
                  : "stop it at 121 °C: hotter, it sets to threads in the bowl");
 }

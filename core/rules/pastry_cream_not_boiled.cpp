@@ -32,10 +32,10 @@ void look_at(Check& check, int step) {
     return;
   if (!heats_in_the_pan(check, step) || boils(check, step) || !is_pastry_cream(check, step, kinds) || heated_later(check, step))
     return;
-  check.say(last->statement->where,
-            "egg and starch together must boil, and this stops at " + last->statement->text +
-                ": the yolk's amylase thins the cream again",
-            "bring it to the boil and keep it there for a minute, whisking; with starch in it the egg does not curdle");
+  check.say(
+      last->statement->where,
+      "egg and starch together must boil, and this stops at " + said(*last) + ": the yolk's amylase thins the cream again",
+      "bring it to the boil and keep it there for a minute, whisking; with starch in it the egg does not curdle");
 }
 
 void run(Check& check) {

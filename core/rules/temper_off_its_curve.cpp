@@ -45,8 +45,8 @@ std::string whole(const Curve& curve) {
 bool say(Check& check, const StatedHeat& heat, const Curve& curve, std::string_view is, const TradeFigure& usual,
          std::string_view or_else) {
   check.say(heat.statement->where,
-            std::string(curve.name) + " is " + std::string(is) + " " + text_of(usual) + ", and this says " +
-                heat.statement->text + ": " + std::string(or_else),
+            std::string(curve.name) + " is " + std::string(is) + " " + text_of(usual) + ", and this says " + said(heat) + ": " +
+                std::string(or_else),
             whole(curve));
   return true;
 }

@@ -52,6 +52,14 @@ TEST_CASE("mixes that are meant raise nothing") {
          <step do="pasteurise" on="hob">Hold the <use of="m">milk</use>, <use of="e">yolks</use> and <use of="s">sugar</use> at <food-temp for="30 min">65 °C</food-temp>.</step>)",
       R"(<ingredient id="y" food="egg-yolk">100 g</ingredient><ingredient id="s" food="sugar-white">100 g</ingredient><ingredient id="w" food="wine-white">100 g</ingredient>
          <step do="whisk" on="hob">Whisk the <use of="y">yolks</use>, <use of="s">sugar</use> and <use of="w">wine</use> over a bath to <food-temp>68 °C</food-temp>.</step>)",
+      R"(<ingredient id="m" food="cream-35">500 g</ingredient><ingredient id="y" food="egg-yolk">100 g</ingredient><ingredient id="s" food="sugar-white">80 g</ingredient>
+         <step do="mix" makes="mix">Stir the <use of="m">cream</use>, <use of="y">yolks</use> and <use of="s">sugar</use>.</step>
+         <step do="bake" on="oven">Bake the <use of="mix">mix</use> <length>2 cm</length> deep at <oven-temp mode="fan">95 °C</oven-temp> for
+         <time>40 to 50 min</time> to <food-temp place="core">80–83 °C</food-temp>.</step>)",
+      R"(<ingredient id="m" food="cheese-cream">500 g</ingredient><ingredient id="c" food="cream-35">200 g</ingredient><ingredient id="e" food="egg-whole">150 g</ingredient>
+         <step do="mix" makes="mix">Stir the <use of="m">cheese</use>, <use of="c">cream</use> and <use of="e">eggs</use>.</step>
+         <step do="bake" on="oven">Bake the <use of="mix">mix</use> <length>4 cm</length> deep at <oven-temp mode="fan">100 °C</oven-temp> for
+         <time>60 to 70 min</time> to <food-temp place="core">65 °C</food-temp>.</step>)",
       // A custard with starch boils; a milk pudding without egg need not.
       R"(<ingredient id="m" food="milk-whole">500 g</ingredient><ingredient id="y" food="egg-yolk">80 g</ingredient><ingredient id="f" food="flour-wheat-white">40 g</ingredient>
          <step do="boil" on="hob">Whisk the <use of="m">milk</use>, <use of="y">yolks</use> and <use of="f">flour</use> to the boil, <food-temp>98 °C</food-temp>.</step>)",
@@ -162,6 +170,19 @@ TEST_CASE("mixes with one figure wrong are said with the figure") {
       {R"(<ingredient id="m" food="milk-whole">500 g</ingredient><ingredient id="y" food="egg-yolk">80 g</ingredient><ingredient id="f" food="flour-wheat-white">40 g</ingredient>
           <step do="cook" on="hob">Whisk the <use of="m">milk</use>, <use of="y">yolks</use> and <use of="f">flour</use> to <food-temp>82 °C</food-temp>.</step>)",
        "pastry-cream-not-boiled: egg and starch together must boil, and this stops at 82 °C: the yolk's amylase thins the cream again"},
+      {R"(<ingredient id="m" food="milk-whole">500 g</ingredient><ingredient id="y" food="egg-yolk">100 g</ingredient><ingredient id="s" food="sugar-white">80 g</ingredient>
+          <step do="cook" on="hob">Stir the <use of="m">milk</use>, <use of="y">yolks</use> and <use of="s">sugar</use> to <food-temp>198–200 °F</food-temp>.</step>)",
+       "egg-off-its-heat: a custard without starch curdles above 85 °C, and this takes it to 198–200 °F (92–93 °C)"},
+      {R"(<ingredient id="m" food="milk-whole">500 g</ingredient><ingredient id="e" food="egg-whole">200 g</ingredient><ingredient id="s" food="sugar-white">80 g</ingredient>
+          <step do="mix" makes="mix">Stir the <use of="m">milk</use>, <use of="e">eggs</use> and <use of="s">sugar</use>.</step>
+          <step do="bake" on="oven">Bake the <use of="mix">mix</use> <length>4 cm</length> deep at <oven-temp mode="fan">95 °C</oven-temp> for
+          <time>40 to 50 min</time> to <food-temp place="core">62 °C</food-temp>.</step>)",
+       "baked-custard-off-its-heat: a baked custard is set at 72–88 °C inside, and this says 62 °C: it runs"},
+      {R"(<ingredient id="k" food="kiwi" prep="puréed">300 g</ingredient><ingredient id="g" food="gelatine-mass" prep="melted">40 g</ingredient>
+          <step do="mix">Stir the <use of="g">gelatine</use> into the <use of="k">kiwi</use>.</step>)",
+       "enzyme-fruit-with-gelatine: raw kiwi fruit takes gelatine apart: it will not set"},
+      {R"(<ingredient id="leaf" food="gelatine-leaf" name="gelatine">5 leaves</ingredient>)",
+       "gelatine-leaf-without-weight: leaves of gelatine by number, and nothing says how heavy or how strong: a leaf weighs 1.7 g (platinum) to 3.3 g (bronze)"},
       {R"(<ingredient id="w" food="egg-white">100 g</ingredient><ingredient id="s" food="sugar-white">200 g</ingredient>
           <step do="whisk" on="hob">For the Swiss meringue whisk the <use of="w">whites</use> and <use of="s">sugar</use> over a bath to <food-temp>85 °C</food-temp>.</step>)",
        "meringue-off-its-heat: for a Swiss meringue white and sugar are warmed to 60–71 °C, and this says 85 °C"},
