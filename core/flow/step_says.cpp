@@ -104,7 +104,7 @@ class Reader {
     auto meant = said == nullptr ? std::nullopt : celsius_meant(*said, *fiche_.kitchen);
     if (!meant || document_.get(n, At::place) == "surface") return;
     open_by_words(n, *meant);
-    if (!gate && is_a_moment(n, *meant)) return;
+    if (!gate && (is_a_moment(n, *meant) || is_of_the_use_before(n, *meant))) return;
     const std::string_view of = document_.get(n, At::of);
     if (!of.empty() && !is_given(of)) {
       if (gate || !poaches_) return say_of_taken(of, *meant);
@@ -156,6 +156,14 @@ class Reader {
       return true;
     }
     return out_.food && !use_behind;
+  }
+
+  /// "Fold in the melted butter at 60 °C": of the butter, where several things meet and nothing is heated.
+  bool is_of_the_use_before(Node n, const Range& meant) {
+    const int number = use_before(document_, step_, flow_, n);
+    if (heats_ || number < 0 || step_.takes.size() < 2) return false;
+    say(number, meant);
+    return true;
   }
 
   [[nodiscard]] bool is_given(std::string_view id) const {
@@ -265,6 +273,17 @@ class Reader {
 };
 
 }  // namespace
+
+int use_before(const fiche::Document& document, const Step& step, const Flow& flow, Node figure) {
+  const Node between = document.previous(figure);
+  if (between == fiche::none || document.kind(between) != fiche::NodeKind::text) return -1;
+  const std::string words = base::lower(base::trimmed(document.value(between)));
+  if (words != "at" && words != "à" && words != "bei" && words != "a" && words != ", at" && words != "(") return -1;
+  const Node mark = document.previous(between);
+  for (const int number : step.takes)
+    if (mark != fiche::none && flow.uses[idx(number)].mark == mark) return number;
+  return -1;
+}
 
 StepSays read_step_says(const fiche::Fiche& fiche, const Flow& flow, const Step& step, bool heats, bool poaches,
                         std::vector<GoingIn>& uses) {

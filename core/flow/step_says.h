@@ -40,6 +40,10 @@ struct GoingIn {
 StepSays read_step_says(const fiche::Fiche& fiche, const Flow& flow, const Step& step, bool heats, bool poaches,
                         std::vector<GoingIn>& uses);
 
+/// The use that a temperature stands right behind, as an index into Flow::uses: "the melted butter at 60 °C", "the cream
+/// (4 °C)"; -1 when it stands behind none.
+int use_before(const fiche::Document& document, const Step& step, const Flow& flow, fiche::Node figure);
+
 /// Whether its sentence puts a lid on: "cover and simmer", "under paper".
 bool is_covered(const fiche::Document& document, fiche::Node step);
 

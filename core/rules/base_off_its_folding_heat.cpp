@@ -1,4 +1,4 @@
-#include "core/base/says.h"
+#include "core/rules/foam.h"
 #include "core/rules/gate_steps.h"
 #include "core/rules/registry.h"
 #include "core/rules/trade_figures.h"
@@ -19,19 +19,6 @@ struct Base {
   std::string window;
   std::string_view cold, hot;
 };
-
-bool is_foam(const Check& check, const flow::Use& use, const flow::State& state, unsigned kinds) {
-  const bool can_hold_air =
-      (kinds & (kind::cream | kind::egg)) != 0 && (kinds & (kind::chocolate | kind::any_gelatine | kind::unknown)) == 0;
-  if (!can_hold_air) return false;
-  if (state.air == flow::Action::Air::in) return true;
-  const flow::Thing& thing = check.flow.things[at(use.thing)];
-  if (thing.ingredient < 0) return false;
-  if (does(check, use.step, {"whip"})) return true;
-  const std::string words = std::string(check.document.get(thing.node, fiche::At::prep)) + " " + std::string(thing.name);
-  return base::says(
-      words, {"whipped", "beaten", "whisked", "fouett", "monté", "battu", "geschlagen", "aufgeschlagen", "montad", "batid"});
-}
 
 std::optional<Base> base_of(const Check& check, int step, unsigned kinds) {
   const auto chocolate = (kinds & kind::chocolate) == 0 ? std::nullopt : share_of_kinds(check, step, kind::chocolate);
@@ -67,6 +54,19 @@ base::Span place_of(const Check& check, int step, const flow::Use& base, const f
   return base.mark == fiche::none ? span_of(check, foam) : heat_span_of(check, base);
 }
 
+/// "Cool to 28 °C and fold in the cream": the last figure before the foam takes the place of how it came in.
+flow::Range at_the_folding(const Check& check, int step, const flow::Use& base, const flow::Use& foam) {
+  const flow::State& state = check.states().uses[at(static_cast<int>(&base - check.flow.uses.data()))];
+  flow::Range celsius = state.celsius;
+  for (const StatedHeat& heat : stated_heats(check, check.flow.steps[at(step)].node)) {
+    const bool before = foam.mark != fiche::none && heat.statement->node < foam.mark &&
+                        (base.mark == fiche::none || heat.statement->node > base.mark);
+    if (heat.el == fiche::El::food_temp && heat.low && heat.high && before && !is_of_a_use(check, step, heat))
+      celsius = {*heat.low, *heat.high};
+  }
+  return celsius;
+}
+
 void look_at(Check& check, int step) {
   const FoodKinds& kinds = food_kinds(check);
   if ((kinds.steps[at(step)] & (kind::chocolate | kind::any_gelatine)) == 0 || !does(check, step, {"fold"})) return;
@@ -79,7 +79,7 @@ void look_at(Check& check, int step) {
     if (!is_told(use)) return;
     const flow::State& state = check.states().uses[at(u)];
     const unsigned in = kinds.things[at(use.thing)];
-    if (is_foam(check, use, state, in)) {
+    if (is_foam(check, use, state)) {
       foam = &use;
       egg_foam = egg_foam || (in & kind::egg) != 0;
     } else if ((in & (kind::chocolate | kind::any_gelatine)) != 0) {
@@ -87,17 +87,16 @@ void look_at(Check& check, int step) {
       base = &use;
     }
   }
-  if (base == nullptr || foam == nullptr) return;
-  const flow::State& state = check.states().uses[at(static_cast<int>(base - check.flow.uses.data()))];
+  if (base == nullptr || foam == nullptr || heated_next(check, step) || does(check, step, {"bake"})) return;
   const auto window = base_of(check, step, kinds.things[at(base->thing)]);
   if (!window) return;
-  const bool hot = state.celsius.low > window->high, cold = state.celsius.high < window->low;
+  const flow::Range celsius = at_the_folding(check, step, *base, *foam);
+  const bool hot = celsius.low > window->high, cold = celsius.high < window->low;
   const bool said_of_egg = hot && egg_foam && (kinds.things[at(base->thing)] & kind::chocolate) != 0;  // chocolate-hot-onto-egg
   if ((!hot && !cold) || said_of_egg) return;
   check.say(place_of(check, step, *base, *foam),
             window->window + "; " + (base->mark == fiche::none ? "what it goes into" : "the " + name_of(check, *base)) +
-                " is at " + degrees(hot ? state.celsius.low : state.celsius.high) + ": " +
-                std::string(hot ? window->hot : window->cold),
+                " is at " + degrees(hot ? celsius.low : celsius.high) + ": " + std::string(hot ? window->hot : window->cold),
             hot ? "let it cool to " + degrees(window->usual.high) +
                       " first, stirring, and fold in a third of the foam before the rest"
                 : "warm it over a bath to " + degrees(window->usual.low) + ", stirring, until it runs smooth, and fold then");

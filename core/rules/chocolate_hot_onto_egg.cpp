@@ -1,3 +1,4 @@
+#include "core/base/says.h"
 #include "core/rules/gate_steps.h"
 #include "core/rules/registry.h"
 #include "core/rules/trade_figures.h"
@@ -9,6 +10,15 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 constexpr double hair = 1;  // K
 constexpr double raw_below = 55;
+
+/// "Whisk the eggs to the ribbon, pour in the chocolate."
+bool beats_first(const Check& check, const flow::Use& egg) {
+  const std::string_view first = check.document.get(check.flow.steps[at(egg.step)].node, fiche::At::do_);
+  const bool beats = first.starts_with("whisk") || first.starts_with("whip") || first.starts_with("beat");
+  return egg.mark != fiche::none && beats &&
+         base::says(words_of(check, egg.step),
+                    {"ribbon", "pale", "thick", "foam", "fluffy", "stiff", "peak", "mousseu", "ruban", "schaum"});
+}
 
 void look_at(Check& check, int step) {
   const FoodKinds& kinds = food_kinds(check);
@@ -25,7 +35,7 @@ void look_at(Check& check, int step) {
       if (state.celsius.low > figures::chocolate_onto_beaten_egg.high + hair) chocolate = &use;
     } else if ((in & kind::egg) != 0) {
       if (state.heat.celsius > raw_below) return;
-      beaten = beaten || state.air == flow::Action::Air::in;
+      beaten = beaten || state.air == flow::Action::Air::in || beats_first(check, use);
     }
   }
   if (chocolate == nullptr || !beaten) return;

@@ -4,6 +4,7 @@
 
 #include "core/base/says.h"
 #include "core/base/utf8.h"
+#include "core/rules/foam.h"
 #include "core/rules/gate_steps.h"
 
 namespace tamis::rules {
@@ -36,6 +37,7 @@ void add_whipped_in_a_step(const Check& check, int step, std::vector<WhippedCrea
   const FoodKinds& kinds = food_kinds(check);
   if ((kinds.steps[at(step)] & ~goes_with_it) != 0 || (kinds.steps[at(step)] & kind::cream) == 0) return;
   if (!is_to_stand(check, step) || by_siphon(check, step) || heats(check, step)) return;
+  if (does(check, step, {"chill", "cool", "rest"})) return;
   WhippedCream made;
   made.step = step;
   double grams = 0, fat = 0, most = 0;
@@ -60,8 +62,7 @@ void add_whipped_in_a_step(const Check& check, int step, std::vector<WhippedCrea
 bool comes_whipped(const Check& check, const flow::Thing& thing) {
   const std::string words =
       base::lower(std::string(check.document.get(thing.node, fiche::At::prep)) + " " + std::string(thing.name));
-  return base::says(words, {"whipped", "fouettée", "montée", "geschlagen", "montada"}) &&
-         !base::says(words, {"siphon", "froth", "whip only", "skim"});
+  return says_whipped(words) && !base::says(words, {"siphon", "froth", "whip only", "skim"});
 }
 
 void add_that_comes_whipped(const Check& check, int thing, std::vector<WhippedCream>& out) {

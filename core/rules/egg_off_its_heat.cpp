@@ -1,5 +1,6 @@
-#include <array>
+#include "core/base/utf8.h"
 
+#include "core/rules/egg_way.h"
 #include "core/rules/gate_steps.h"
 #include "core/rules/registry.h"
 #include "core/rules/trade_figures.h"
@@ -16,49 +17,6 @@ constexpr double hair = 2;        // K: thermometers, and a pan that carries ove
 constexpr double not_begun = 69;  // °C: an American custard stops at 160 °F, 71 °C
 constexpr double warming = 50;    // °C: below, the figure is of something else than cooking
 constexpr double boiled_sugar = 105;
-
-/// How egg is cooked there, stirred in a pan.
-struct Way {
-  const TradeFigure* figure = nullptr;
-  std::string_view name;
-  std::string_view over, under;  ///< what happens; empty: not said
-  std::string_view way_out;
-};
-
-const Way custard{&figures::custard_cooks, "a custard without starch", "curdles above", "has not begun to thicken at",
-                  "take it off at 82–85 °C and strain it at once, or give it starch and boil it"};
-const Way curd{
-    &figures::curd_cooks, "a curd", {}, "has not begun to thicken at", "stir it to 82–85 °C: it thickens on as it cools"};
-const Way hollandaise{&figures::hollandaise_yolks,
-                      "yolk without sugar or milk",
-                      "grains above",
-                      {},
-                      "keep the bath below the boil and the yolks at 60–70 °C"};
-const Way sabayon{&figures::sabayon_cooks,
-                  "egg with sugar",
-                  "grains above",
-                  {},
-                  "take it off the bath at 85 °C at the most and beat it cold"};
-
-bool at_least(const std::optional<flow::Range>& share, double least) { return share && share->low >= least; }
-
-const Way* way_of(const Check& check, int step, unsigned kinds) {
-  if ((kinds & kind::egg) == 0 || (kinds & (kind::thickener | kind::chocolate | kind::sour_dairy | kind::unknown)) != 0)
-    return nullptr;
-  if ((kinds & (kind::yolk | kind::whole_egg)) == 0) return nullptr;
-  const auto egg = share_of_kinds(check, step, kind::egg);
-  if (!egg) return nullptr;
-  if ((kinds & kind::acid) != 0 && (kinds & kind::sugar) != 0 && at_least(share_of_kinds(check, step, kind::acid), 0.08))
-    return &curd;
-  if ((kinds & (kind::milk | kind::cream)) != 0) {
-    return (kinds & kind::other) == 0 && at_least(share_of_kinds(check, step, kind::milk | kind::cream), 1.5 * egg->high)
-               ? &custard
-               : nullptr;
-  }
-  if ((kinds & ~(kind::yolk | kind::butter | kind::plain | kind::acid)) == 0) return &hollandaise;
-  const bool sweet = at_least(share_of_kinds(check, step, kind::sugar), 0.4 * egg->high);
-  return sweet && (kinds & kind::other) == 0 ? &sabayon : nullptr;
-}
 
 /// Whether the egg is in it where the figure stands.
 bool egg_is_in(const Check& check, int step, fiche::Node mark) {
@@ -80,7 +38,14 @@ bool is_held(const Check& check, int step, const fiche::Statement& figure) {
   return false;
 }
 
-void judge(Check& check, int step, const StatedHeat& heat, const Way& way) {
+/// "Stir to 84 °C", with no word of the heat.
+bool is_stirred_to(const Check& check, int step, const StatedHeat& heat) {
+  if (!does(check, step, {"stir", "whisk", "pour", "add", "mix", "combine"}) || may_heat(check, step)) return false;
+  const std::string_view words = base::trimmed(heat.before);
+  return words.ends_with(" to") || words.ends_with("jusqu'à") || words.ends_with(" auf") || words.ends_with(" hasta");
+}
+
+void judge(Check& check, int step, const StatedHeat& heat, const EggWay& way) {
   const std::string name(way.name);
   if (!way.over.empty() && *heat.low > way.figure->high + hair) {
     check.say(heat.statement->where,
@@ -102,11 +67,11 @@ void look_at(Check& check, int step) {
     const bool of_food =
         heat.el == El::food_temp && heat.low && heat.high && check.document.get(heat.statement->node, At::place) != "surface";
     if (!of_food || *heat.high < warming || *heat.low > boiled_sugar || says_cooling(heat.before)) continue;
-    if (!egg_is_in(check, step, heat.statement->node)) continue;
+    if (!egg_is_in(check, step, heat.statement->node) || is_of_a_use(check, step, heat)) continue;
     if (hottest == nullptr || *heat.high > *hottest->high) hottest = &heat;
   }
-  if (hottest == nullptr || !heats_in_the_pan(check, step)) return;
-  if (const Way* way = way_of(check, step, kinds)) judge(check, step, *hottest, *way);
+  if (hottest == nullptr || !(heats_in_the_pan(check, step) || is_stirred_to(check, step, *hottest))) return;
+  if (const EggWay* way = egg_way_of(check, step)) judge(check, step, *hottest, *way);
 }
 
 void run(Check& check) {

@@ -4,6 +4,7 @@
 #include <array>
 #include <utility>
 
+#include "core/base/says.h"
 #include "core/base/utf8.h"
 #include "core/rules/contents.h"
 #include "core/rules/step_words.h"
@@ -96,6 +97,9 @@ unsigned by_role(Role role) {
   }
 }
 
+/// "gélatine", and nothing says whether leaf or powder.
+bool names_gelatine(std::string_view name) { return base::says(base::lower(name), {"gelatin", "gélatine"}); }
+
 FoodKinds read_kinds(const Check& check) {
   FoodKinds out;
   const flow::Flow& flow = check.flow;
@@ -130,7 +134,7 @@ FoodKinds read_kinds(const Check& check) {
 }  // namespace
 
 unsigned kind_of(const Check& check, const fiche::Ingredient& ingredient) {
-  if (ingredient.food == nullptr) return kind::unknown;
+  if (ingredient.food == nullptr) return names_gelatine(ingredient.name) ? kind::gelatine | kind::unknown : kind::unknown;
   const std::string_view id = general_id(check, ingredient.food);
   for (const auto& [name, kinds] : by_id)
     if (name == id) return kinds;

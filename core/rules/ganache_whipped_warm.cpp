@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "core/flow/stated_time.h"
 #include "core/rules/figure_text.h"
 #include "core/rules/gate_steps.h"
@@ -14,17 +16,30 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 constexpr double margin = 8;  // K above what cream whips at
 constexpr double hour = 3600;
 
-/// The time that the ganache stands cold before this step, where the step before it says how long.
+bool stands_cold(const Check& check, int step) {
+  return does(check, step, {"chill", "cool", "rest", "set", "crystallise", "mature", "store", "keep"});
+}
+
+/// The longest that a step leaves it alone, where it says how long.
+std::optional<double> left_alone(const Check& check, int step) {
+  const flow::StepLength length = flow::read_length(check.fiche, check.flow.steps[at(step)].node);
+  std::optional<double> out;
+  for (const auto& part : {length.unattended, length.sentence}) {
+    if (!part) continue;
+    if (!part->most) return std::nullopt;
+    out = std::max(out.value_or(0), static_cast<double>(*part->most));
+  }
+  return out;
+}
+
+/// The time that the ganache stands cold before it is whipped: in this step, or in the one before, the same day.
 std::optional<double> rested(const Check& check, int step, const flow::Thing& ganache) {
-  const int maker = ganache.maker;
-  if (maker < 0 || check.document.get(check.flow.steps[at(maker)].node, At::day) !=
-                       check.document.get(check.flow.steps[at(step)].node, At::day))
+  if (stands_cold(check, step)) return left_alone(check, step);
+  const fiche::Node before = check.flow.steps[at(ganache.maker)].node, here = check.flow.steps[at(step)].node;
+  const bool another_day = check.document.get(before, At::day) != check.document.get(here, At::day);
+  if (another_day || check.document.find(here, At::at_least) != fiche::none || !stands_cold(check, ganache.maker))
     return std::nullopt;
-  if (!does(check, maker, {"chill", "cool", "rest", "set", "crystallise", "mature", "store", "keep"})) return std::nullopt;
-  if (check.document.find(check.flow.steps[at(step)].node, At::at_least) != fiche::none) return std::nullopt;
-  const auto& length = flow::read_length(check.fiche, check.flow.steps[at(maker)].node);
-  if (!length.stated || !length.whole.most) return std::nullopt;
-  return static_cast<double>(*length.whole.most);
+  return left_alone(check, ganache.maker);
 }
 
 void look_at(Check& check, int step) {
@@ -41,7 +56,7 @@ void look_at(Check& check, int step) {
     const unsigned in = kinds.things[at(use.thing)];
     if (!is_told(use) || thing.maker < 0 || (in & kind::chocolate) == 0 || (in & kind::cream) == 0) continue;
     const double celsius = check.states().uses[at(u)].celsius.low;
-    if (celsius > figures::cream_whips.high + margin) {
+    if (celsius > figures::cream_whips.high + margin && !stands_cold(check, step)) {
       check.say(heat_span_of(check, use), "a ganache is whipped cold, and this goes to the whisk at " + degrees(celsius),
                 "chill it overnight first, and whip it at about 5 °C: warm, its fat has not set and it splits");
     } else if (const auto time = rested(check, step, thing); time && *time < figures::ganache_rest.low * hour) {

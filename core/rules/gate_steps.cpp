@@ -3,10 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/base/says.h"
 #include "core/base/utf8.h"
 #include "core/fiche/prose.h"
 #include "core/flow/do_actions.h"
 #include "core/flow/point.h"
+#include "core/flow/step_says.h"
 #include "core/rules/figure_text.h"
 #include "core/rules/step_words.h"
 
@@ -41,7 +43,9 @@ bool heats_in_the_pan(const Check& check, int step) {
     some = some || action->heats() || action->word == "temper";
   }
   const std::string_view on = check.document.get(check.flow.steps[at(step)].node, fiche::At::on);
-  return some || on.find("hob") != std::string_view::npos;
+  if (some || on.find("hob") != std::string_view::npos) return true;
+  return base::says(words_of(check, step), {"water bath", "bain", "double boiler", "over the heat", "low heat", "wasserbad",
+                                            "baño", "sur le feu", "feu doux"});
 }
 
 bool boils(const Check& check, int step) {
@@ -85,6 +89,11 @@ std::string said(const StatedHeat& heat) {
   const std::string low = degrees(*heat.low), high = degrees(*heat.high);
   const std::string both = low == high ? low : low.substr(0, low.find(' ')) + "–" + high;
   return heat.statement->text + " (" + both + ")";
+}
+
+bool is_of_a_use(const Check& check, int step, const StatedHeat& heat) {
+  const flow::Step& here = check.flow.steps[at(step)];
+  return here.takes.size() > 1 && flow::use_before(check.document, here, check.flow, heat.statement->node) >= 0;
 }
 
 std::string degrees(double celsius) { return figure_text(std::round(celsius), measure::Kind::temperature); }

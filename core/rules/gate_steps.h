@@ -13,7 +13,7 @@ namespace tamis::rules {
 
 /// Whether the step heats what it works on.
 bool heats(const Check& check, int step);
-/// Whether it heats in pan or bath, where it can be stirred: not in the oven, not in fat.
+/// Whether it heats in pan or bath, by its verbs, its place or its words, where it can be stirred: not in the oven, not in fat.
 bool heats_in_the_pan(const Check& check, int step);
 /// Whether it brings to the boil, or keeps boiling.
 bool boils(const Check& check, int step);
@@ -33,6 +33,9 @@ std::string words_of(const Check& check, int step);
 
 /// A stated temperature as the author has it, in °C too where it is not: "198 °F (92 °C)".
 std::string said(const StatedHeat& heat);
+
+/// Whether it is of one of several things that the step takes, and not of what comes of it: "the butter at 60 °C".
+bool is_of_a_use(const Check& check, int step, const StatedHeat& heat);
 
 /// "71 °C".
 std::string degrees(double celsius);

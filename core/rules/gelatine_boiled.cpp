@@ -3,6 +3,7 @@
 #include "core/rules/gate_steps.h"
 #include "core/rules/registry.h"
 #include "core/rules/sentence.h"
+#include "core/rules/soaking.h"
 #include "core/rules/trade_figures.h"
 
 namespace tamis::rules {
@@ -27,6 +28,8 @@ Gelatine gelatine_in(const Check& check, int step) {
   for (const int u : check.flow.steps[at(step)].takes) {
     const flow::Use& use = check.flow.uses[at(u)];
     if ((food_kinds(check).things[at(use.thing)] & kind::any_gelatine) == 0 || !is_told(use)) continue;
+    // Soaked there, and put in later.
+    if (check.flow.things[at(use.thing)].maker < 0 && says_soaked(words_of(check, step))) continue;
     out.in = true;
     out.mark = use.mark == fiche::none ? from_the_start : use.mark;
   }

@@ -1,9 +1,9 @@
 #include <algorithm>
 
-#include "core/base/says.h"
 #include "core/base/utf8.h"
 #include "core/rules/gate_steps.h"
 #include "core/rules/registry.h"
+#include "core/rules/soaking.h"
 #include "core/rules/trade_figures.h"
 
 namespace tamis::rules {
@@ -13,20 +13,14 @@ using fiche::At;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-/// Words of soaking it, in en, fr, de, es, and of gelatine that needs none.
-bool says_soaked(std::string_view words) {
-  return base::says(words,
-                    {"soak",       "bloom",         "soften",      "hydrat",     "réhydrat", "sprinkl",  "swell",    "swollen",
-                     "squeez",     "wring",         "wrung",       "cold water", "instant",  "tremp",    "ramoll",   "gonfl",
-                     "essor",      "eau froide",    "eingeweicht", "einweich",   "weich",    "quell",    "gequoll",  "ausdrück",
-                     "ausgedrück", "kaltem wasser", "hidrat",      "remoj",      "escurr",   "ablandar", "agua fría"});
-}
-
 bool is_soaked_somewhere(const Check& check, const fiche::Ingredient& line) {
   const fiche::Document& document = check.document;
   if (says_soaked(base::lower(document.all_text(line.node))) || says_soaked(base::lower(document.get(line.node, At::prep))))
     return true;
   if (says_soaked(base::lower(line.name))) return true;
+  for (fiche::Node n = document.first_child(line.component); n != fiche::none; n = document.next(n)) {
+    if (document.el(n) == fiche::El::note && says_soaked(base::lower(document.all_text(n)))) return true;
+  }
   return std::any_of(check.fiche.steps.begin(), check.fiche.steps.end(), [&](const fiche::Step& step) {
     if (step.component != line.component) return false;
     const bool by_word = std::any_of(step.actions.begin(), step.actions.end(), [](std::string_view word) {

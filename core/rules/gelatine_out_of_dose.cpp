@@ -70,7 +70,7 @@ int last_of_the_mix(const Check& check, int first) {
     if (here.component != check.flow.steps[at(first)].component ||
         (food_kinds(check).steps[at(step)] & kind::any_gelatine) == 0)
       continue;
-    if (!puts_together(check, step)) last = step;
+    if (here.takes.size() > 1 && !puts_together(check, step)) last = step;
   }
   return last;
 }
@@ -78,15 +78,16 @@ int last_of_the_mix(const Check& check, int first) {
 void judge(Check& check, int step, const flow::Use& use) {
   const unsigned kinds = food_kinds(check).steps[at(step)];
   const flow::State& state = check.states().steps[at(step)];
-  if ((kinds & kind::unknown) != 0 || !state.knows(Constituent::water) || state.share(Constituent::water).low <= 0.05) return;
+  if (!state.knows(Constituent::water) || state.share(Constituent::water).low <= 0.05) return;
   const auto gelatine = gelatine_in(check, step);
   if (!gelatine) return;
   const double low = 100 * gelatine->low / state.share(Constituent::water).high,
                high = 100 * gelatine->high / state.share(Constituent::water).low;
   const TradeFigure& usual = figures::gelatine_dose;
   const bool sweets = state.share(Constituent::sugars).high >= sweets_from;
-  const bool alone = (kinds & (kind::other_setting | kind::chocolate | kind::egg | kind::thickener | kind::sour_dairy)) == 0 &&
-                     state.air != flow::Action::Air::in && state.share(Constituent::fat).high < 0.2;
+  const bool alone =
+      (kinds & (kind::unknown | kind::other_setting | kind::chocolate | kind::egg | kind::thickener | kind::sour_dairy)) == 0 &&
+      state.air != flow::Action::Air::in && state.share(Constituent::fat).high < 0.2;
   const bool little = alone && high<usual.low - spare_low, much = low>(sweets ? most_of_sweets : usual.high + spare_high);
   if (!little && !much) return;
   check.say(span_of(check, use),

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "core/physics/boiling_point.h"
 #include "core/rules/gate_steps.h"
 #include "core/rules/registry.h"
@@ -22,6 +24,14 @@ bool is_italian(const Check& check, int step) {
   return is_called(
       check, step,
       {"italian meringue", "meringue italienne", "italienische meringue", "italienisches baiser", "merengue italiano"});
+}
+
+/// Or where a step that takes what this one makes is called so.
+bool makes_italian(const Check& check, int step) {
+  if (is_italian(check, step)) return true;
+  return std::any_of(check.flow.uses.begin(), check.flow.uses.end(), [&](const flow::Use& use) {
+    return check.flow.things[at(use.thing)].maker == step && is_italian(check, use.step);
+  });
 }
 
 /// What syrup and water boil lower by at the kitchen's height.
@@ -64,7 +74,7 @@ void look_at(Check& check, int step) {
   const unsigned kinds = food_kinds(check).steps[at(step)];
   const auto& heats = stated_heats(check, check.flow.steps[at(step)].node);
   if (heats.empty() || (kinds & kind::sugar) == 0 || (kinds & kind::yolk) != 0) return;
-  const bool swiss = (kinds & kind::white) != 0 && is_swiss(check, step), italian = is_italian(check, step);
+  const bool swiss = (kinds & kind::white) != 0 && is_swiss(check, step), italian = makes_italian(check, step);
   if (swiss == italian) return;
   for (const StatedHeat& heat : heats) {
     if (heat.el != El::food_temp || !heat.low || !heat.high || says_cooling(heat.before)) continue;

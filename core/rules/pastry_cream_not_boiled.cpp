@@ -25,7 +25,8 @@ void look_at(Check& check, int step) {
   if ((kinds & kind::egg) == 0 || (kinds & kind::thickener) == 0) return;
   const StatedHeat* last = nullptr;
   for (const StatedHeat& heat : stated_heats(check, check.flow.steps[at(step)].node)) {
-    if (heat.el == El::food_temp && heat.low && heat.high && !says_cooling(heat.before)) last = &heat;
+    if (heat.el == El::food_temp && heat.low && heat.high && !says_cooling(heat.before) && !is_of_a_use(check, step, heat))
+      last = &heat;
   }
   if (last == nullptr || *last->high < figures::starch_maize.low ||
       *last->high >= figures::pastry_cream_boils.low - nearly_boils)

@@ -139,6 +139,17 @@ TEST_CASE("a figure at the head of the sentence is of what was made before", "[s
   CHECK(made.named("made").celsius.middle() == Approx(50).margin(0.3));
 }
 
+TEST_CASE("a figure right behind one of several things is of that one, where nothing is heated", "[states]") {
+  const std::string things = R"(<ingredient id="a" food="water" at="20 °C">300 g</ingredient><ingredient id="b" food="water">100 g</ingredient>)";
+  // 300 g water at 20 °C and 100 g at 60 °C: about 30 °C.
+  const State met = mixed(things + R"(<step do="mix" makes="made">Stir into <use of="a">a</use> the <use of="b">b</use> at <food-temp>60 °C</food-temp>.</step>)");
+  CHECK(met.celsius.middle() == Approx(30).margin(0.3));
+  const State to = mixed(things + R"(<step do="mix" makes="made">Stir <use of="a">a</use> and <use of="b">b</use> to <food-temp>60 °C</food-temp>.</step>)");
+  CHECK(to.celsius == Range{60, 60});
+  const State heated = mixed(things + R"(<step do="cook" makes="made">Cook <use of="a">a</use> and <use of="b">b</use> at <food-temp>60 °C</food-temp>.</step>)");
+  CHECK(heated.celsius == Range{60, 60});
+}
+
 TEST_CASE("what is beaten warm cools meanwhile", "[states]") {
   const State made = mixed(R"(<ingredient id="a" food="egg-white">200 g</ingredient><ingredient id="b" food="sugar-white">200 g</ingredient>
       <step do="whip" makes="made">Whip <use of="a" at="60 °C">a</use> and <use of="b" at="60 °C">b</use>.</step>)");

@@ -86,6 +86,8 @@ TEST_CASE("mixes that are meant raise nothing") {
       R"(<ingredient id="c" food="cream-35">500 g</ingredient><ingredient id="g" food="gelatine-leaf">5 g</ingredient>
          <step do="boil" on="hob" makes="a">Porter la <use of="c">crème</use> à ébullition.</step>
          <step do="mix">Ajouter la <use of="g">gélatine</use> ramollie à l'eau froide et essorée dans la <use of="a">crème</use>.</step>)",
+      R"(<ingredient id="p" food="apple-juice">500 g</ingredient><ingredient id="g" food="gelatine-leaf">8 g</ingredient>
+         <step do="soak boil">Hidratar la <use of="g">gelatina</use> en agua fría. Hervir el <use of="p">zumo</use> <time>5 min</time> y añadirla.</step>)",
       // Melted gelatine into something cold; a stabilised whipped cream; marshmallow.
       R"(<ingredient id="c" food="cheese-mascarpone" at="6 °C">500 g</ingredient><ingredient id="g" food="gelatine-leaf" prep="soaked, wrung out">6 g</ingredient>
          <step do="mix">Melt the <use of="g">gelatine</use>, loosen it with a spoonful and stir into the <use of="c">mascarpone</use>.</step>)",
@@ -128,6 +130,20 @@ TEST_CASE("mixes that are meant raise nothing") {
          <step do="melt" on="hob">For the ganache melt the <use of="c">chocolate</use> in the <use of="r">cream</use>.</step>)",
       R"(<ingredient id="c" food="chocolate-white">150 g</ingredient><ingredient id="r" food="cream-35">400 g</ingredient>
          <step do="melt" on="hob">For the ganache melt the <use of="c">chocolate</use> in the <use of="r">cream</use>.</step>)",
+      R"(<ingredient id="c" food="chocolate-white">150 g</ingredient><ingredient id="r" food="cream-35">400 g</ingredient>
+         <step do="melt" on="hob" makes="g">Melt the <use of="c">chocolate</use> in the <use of="r">cream</use> at <food-temp>60 °C</food-temp>.</step>
+         <step do="chill whip">Chill the <use of="g">ganache</use> for <time>12 h</time>. Whip to soft peaks.</step>)",
+      // Chilled, and nothing says how long; hands-on time is not how long it stands.
+      R"(<ingredient id="c" food="chocolate-white">150 g</ingredient><ingredient id="r" food="cream-35">400 g</ingredient>
+         <step do="melt" on="hob" makes="g">Melt the <use of="c">chocolate</use> in the <use of="r">cream</use> at <food-temp>60 °C</food-temp>.</step>
+         <step do="chill" makes="k" hands="2 min">Chill the <use of="g">ganache</use>.</step><step do="whip">Whip the <use of="k">ganache</use> to soft peaks.</step>)",
+      // The milk is hot, not the custard; a chocolate soufflé is folded hot and baked at once.
+      R"(<ingredient id="m" food="milk-whole">500 g</ingredient><ingredient id="y" food="egg-yolk">100 g</ingredient><ingredient id="s" food="sugar-white">80 g</ingredient>
+         <step do="whisk pour">Whisk the <use of="y">yolks</use> and <use of="s">sugar</use>, pour in the <use of="m">milk</use> at <food-temp>92 °C</food-temp>.</step>)",
+      R"(<ingredient id="c" food="chocolate-dark-70" prep="melted" at="60 °C">200 g</ingredient><ingredient id="y" food="egg-yolk">60 g</ingredient><ingredient id="w" food="egg-white">150 g</ingredient>
+         <step do="mix" makes="base">Stir the <use of="y">yolks</use> into the <use of="c">chocolate</use>.</step><step do="whip" makes="foam">Whip the <use of="w">whites</use>.</step>
+         <step do="fold" makes="mix">Fold the <use of="foam">whites</use> into the <use of="base" at="58 °C">base</use>.</step>
+         <step do="bake" on="oven">Bake the <use of="mix">soufflés</use> <length>5 cm</length> deep at <oven-temp mode="fan">190 °C</oven-temp> for <time>10 to 12 min</time>.</step>)",
       // A warm glaze on a frozen cake; a jelly at 30 °C on a set cream.
       R"(<ingredient id="m" food="milk-whole" at="70 °C">500 g</ingredient><ingredient id="g" food="gelatine-mass">36 g</ingredient><ingredient id="n" food="nappage">300 g</ingredient>
          <step do="dissolve freeze" makes="cake">Dissolve the <use of="g">gelatine</use> in the <use of="m">milk</use> and freeze to <food-temp>−18 °C</food-temp>.</step>
@@ -198,6 +214,17 @@ TEST_CASE("mixes with one figure wrong are said with the figure") {
        "enzyme-fruit-with-gelatine: raw kiwi fruit takes gelatine apart: it will not set"},
       {R"(<ingredient id="c" food="chocolate-milk">500 g</ingredient><step do="temper">Temper the <use of="c">chocolate</use> at <food-temp>33 °C</food-temp>.</step>)",
        "temper-off-its-curve: milk chocolate is worked at 29–30 °C, and this says 33 °C: the crystals melt again, and it sets dull"},
+      {R"(<ingredient id="c" food="chocolate-white">150 g</ingredient><ingredient id="r" food="cream-35">400 g</ingredient>
+          <step do="melt" on="hob" makes="g">Melt the <use of="c">chocolate</use> in the <use of="r">cream</use> at <food-temp>60 °C</food-temp>.</step>
+          <step do="chill whip">Chill the <use of="g">ganache</use> for <time>1 h</time>. Whip to soft peaks.</step>)",
+       "ganache-whipped-warm: a ganache rests cold for 4–24 h before it is whipped; this has 60 min"},
+      {R"(<ingredient id="c" food="milk-whole" at="60 °C">500 g</ingredient><ingredient id="g" food="gelatine-mass">40 g</ingredient><ingredient id="r" food="cream-35">400 g</ingredient>
+          <step do="dissolve">Dissolve the <use of="g">gelatine</use> in the <use of="c">milk</use>.</step>
+          <step do="cool fold">Cool to <food-temp>48 °C</food-temp>, fold in the whipped <use of="r">cream</use>.</step>)",
+       "base-off-its-folding-heat: a base with gelatine is folded near setting, at 20–30 °C; what it goes into is at 48 °C: it melts the foam, and the gelatine sinks before it sets"},
+      {R"(<ingredient id="m" food="milk-whole">500 g</ingredient><ingredient id="y" food="egg-yolk">100 g</ingredient><ingredient id="s" food="sugar-white">80 g</ingredient>
+          <step do="whisk stir">Whisk the <use of="y">yolks</use> and <use of="s">sugar</use>, add the hot <use of="m">milk</use> and stir to <food-temp>91 °C</food-temp>.</step>)",
+       "egg-off-its-heat: a custard without starch curdles above 85 °C, and this takes it to 91 °C"},
       {R"(<ingredient id="c" food="cream-single">500 g</ingredient><step do="whisk">Whisk the <use of="c">cream</use> to stiff peaks.</step>)",
        "cream-too-lean-to-whip: cream that is to stand needs 30 % fat; this has 19 %"},
       {R"(<ingredient id="c" food="chocolate-dark-60" prep="melted" at="70 °C">300 g</ingredient><ingredient id="r" food="cream-35">400 g</ingredient>
