@@ -93,7 +93,7 @@ std::string said(const StatedHeat& heat) {
 
 bool is_of_a_use(const Check& check, int step, const StatedHeat& heat) {
   const flow::Step& here = check.flow.steps[at(step)];
-  return here.takes.size() > 1 && flow::use_before(check.document, here, check.flow, heat.statement->node) >= 0;
+  return here.takes.size() > 1 && !heats(check, step) && flow::use_before(check.document, here, check.flow, heat.statement->node) >= 0;
 }
 
 std::string degrees(double celsius) { return figure_text(std::round(celsius), measure::Kind::temperature); }
