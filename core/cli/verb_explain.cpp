@@ -5,6 +5,7 @@
 
 #include "core/cli/arguments.h"
 #include "core/cli/json_text.h"
+#include "core/cli/figure_pages.h"
 #include "core/cli/output.h"
 #include "core/cli/rule_pages.h"
 #include "core/cli/surroundings.h"
@@ -18,6 +19,7 @@ namespace {
 constexpr std::array options{
     Option{"report", 'r', "FORM", "how to tell it; json gives all that is known of each rule", "text|json"},
     Option{"kitchen", 'k', "FILE", "tell of this kitchen's plugins too, not of the kitchen.xml found above", "FILE"},
+    Option{"figures", 0, "", "list the temperatures and proportions that rules hold a recipe to, with their sources", ""},
     Option{"page", 0, "", "print the reference page of all rules (Markdown)", ""},
 };
 
@@ -28,6 +30,16 @@ the end of a finding.
   $ tamis explain empty-step
   empty-step (error)
     a step without words
+  …
+
+--figures lists what the rules hold a recipe to. Where sources disagree, both
+stand there.
+
+  $ tamis explain --figures
+  …
+  custard cooks: 82–85 °C
+    common practice, from memory: crème anglaise, curdles above about 85 without
+    starch
   …
 )";
 
@@ -58,6 +70,10 @@ Exit no_such_rule(const std::string& typed, const Offers& checks) {
 Exit run_explain(const Request& request) {
   if (request.has("page")) {
     print(rules::reference_page());
+    return Exit::good;
+  }
+  if (request.has("figures")) {
+    print(request.get("report") == "json" ? figures_json() : figure_list());
     return Exit::good;
   }
   Surroundings surroundings(request.get("kitchen"));

@@ -23,8 +23,8 @@ EggLimit egg_limit_of(const Check& check, int step, unsigned egg_kinds) {
   const double lift = low_of_share(check, step, kind::sugar) >= 0.4 * eggs ? by_sugar - near_setting : -near_setting;
   const auto limit = [lift](const TradeFigure& sets, std::string_view said) { return EggLimit{sets.low + lift, sets.low, said}; };
   const unsigned egg = egg_kinds & kind::egg;
-  if (egg == kind::white) return limit(figures::white_sets, "egg white begins to set");
-  return egg == kind::yolk ? limit(figures::yolk_sets, "egg yolk sets") : limit(figures::whole_egg_sets, "whole egg sets");
+  if (egg == kind::white) return limit(figures::egg_white_sets, "egg white begins to set");
+  return egg == kind::yolk ? limit(figures::egg_yolk_sets, "egg yolk sets") : limit(figures::whole_egg_sets, "whole egg sets");
 }
 
 }  // namespace tamis::rules

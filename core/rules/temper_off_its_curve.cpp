@@ -25,8 +25,8 @@ struct Curve {
 };
 
 const Curve* curve_of(unsigned kinds) {
-  static const Curve dark{"dark chocolate", figures::dark_melts, figures::dark_cools, figures::dark_works, 55};
-  static const Curve milk{"milk chocolate", figures::milk_melts, figures::milk_cools, figures::milk_works, 50};
+  static const Curve dark{"dark chocolate", figures::dark_chocolate_melts, figures::dark_chocolate_cools, figures::dark_chocolate_works, 55};
+  static const Curve milk{"milk chocolate", figures::milk_chocolate_melts, figures::milk_chocolate_cools, figures::milk_chocolate_works, 50};
   static const Curve white{"white chocolate", figures::white_chocolate_melts, figures::white_chocolate_cools,
                            figures::white_chocolate_works, 50};
   switch (kinds & (kind::dark | kind::milk_chocolate | kind::white_chocolate)) {
