@@ -1,48 +1,12 @@
 #include "core/rules/foam.h"
+#include "core/rules/folding.h"
 #include "core/rules/gate_steps.h"
 #include "core/rules/registry.h"
-#include "core/rules/trade_figures.h"
 
 namespace tamis::rules {
 namespace {
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
-constexpr double margin = 5;               // K: the bowl, and how much goes in at once
-constexpr double spare = 8;                // K: white and milk chocolate go cooler, weak jellies warmer
-constexpr double chocolate_counts = 0.08;  // of the whole
-
-/// What a base is folded at, and what happens beyond.
-struct Base {
-  double low, high;  ///< beyond these it is said
-  const TradeFigure& usual;
-  std::string window;
-  std::string_view cold, hot;
-};
-
-std::optional<Base> base_of(const Check& check, int step, unsigned kinds) {
-  const auto chocolate = (kinds & kind::chocolate) == 0 ? std::nullopt : share_of_kinds(check, step, kind::chocolate);
-  const bool with_chocolate = chocolate && chocolate->low >= chocolate_counts;
-  if ((kinds & kind::chocolate) != 0 && !with_chocolate) return std::nullopt;
-  const bool with_gelatine = (kinds & kind::any_gelatine) != 0;
-  const TradeFigure& warm = figures::fold_chocolate;
-  const TradeFigure& cool = figures::fold_gelatine;
-  if (with_chocolate) {
-    return Base{with_gelatine ? cool.low - margin : warm.low - spare,
-                warm.high + margin,
-                warm,
-                "a chocolate base is folded at " + text_of(warm),
-                "it sets in flakes when the cold foam comes in",
-                "it melts the foam"};
-  }
-  if (!with_gelatine) return std::nullopt;
-  return Base{cool.low - 2 * margin,
-              cool.high + spare,
-              cool,
-              "a base with gelatine is folded near setting, at " + text_of(cool),
-              "it has set and stays in lumps",
-              "it melts the foam, and the gelatine sinks before it sets"};
-}
 
 /// Where the base's temperature is asked for: in a gate of the step, else at its mark, else at the foam's.
 base::Span place_of(const Check& check, int step, const flow::Use& base, const flow::Use& foam) {
@@ -69,10 +33,10 @@ flow::Range at_the_folding(const Check& check, int step, const flow::Use& base, 
 
 void look_at(Check& check, int step) {
   const FoodKinds& kinds = food_kinds(check);
-  if ((kinds.steps[at(step)] & (kind::chocolate | kind::any_gelatine)) == 0 || !does(check, step, {"fold"})) return;
+  if ((kinds.steps[at(step)] & folded_into) == 0 || !does(check, step, {"fold"})) return;
   const flow::Use* base = nullptr;
   const flow::Use* foam = nullptr;
-  bool egg_foam = false;
+  unsigned foam_kinds = 0;
   for (const int u : check.flow.steps[at(step)].takes) {
     const flow::Use& use = check.flow.uses[at(u)];
     if (use.instead) continue;
@@ -81,21 +45,22 @@ void look_at(Check& check, int step) {
     const unsigned in = kinds.things[at(use.thing)];
     if (is_foam(check, use, state)) {
       foam = &use;
-      egg_foam = egg_foam || (in & kind::egg) != 0;
-    } else if ((in & (kind::chocolate | kind::any_gelatine)) != 0) {
+      foam_kinds |= in;
+    } else if ((in & folded_into) != 0) {
       if (base != nullptr) return;
       base = &use;
     }
   }
   if (base == nullptr || foam == nullptr || heated_next(check, step) || does(check, step, {"bake"})) return;
-  const auto window = base_of(check, step, kinds.things[at(base->thing)]);
+  const auto window = folding_window(check, step, kinds.things[at(base->thing)], foam_kinds);
   if (!window) return;
   const flow::Range celsius = at_the_folding(check, step, *base, *foam);
   const bool hot = celsius.low > window->high, cold = celsius.high < window->low;
-  const bool said_of_egg = hot && egg_foam && (kinds.things[at(base->thing)] & kind::chocolate) != 0;  // chocolate-hot-onto-egg
+  const bool said_of_egg =
+      hot && (foam_kinds & kind::egg) != 0 && (kinds.things[at(base->thing)] & kind::chocolate) != 0;  // chocolate-hot-onto-egg
   if ((!hot && !cold) || said_of_egg) return;
   check.say(place_of(check, step, *base, *foam),
-            window->window + "; " + (base->mark == fiche::none ? "what it goes into" : "the " + name_of(check, *base)) +
+            window->said + "; " + (base->mark == fiche::none ? "what it goes into" : "the " + name_of(check, *base)) +
                 " is at " + degrees(hot ? celsius.low : celsius.high) + ": " + std::string(hot ? window->hot : window->cold),
             hot ? "let it cool to " + degrees(window->usual.high) +
                       " first, stirring, and fold in a third of the foam before the rest"
@@ -104,7 +69,7 @@ void look_at(Check& check, int step) {
 
 void run(Check& check) {
   const unsigned all = food_kinds(check).all;
-  if ((all & (kind::chocolate | kind::any_gelatine)) == 0 || (all & (kind::cream | kind::egg)) == 0) return;
+  if ((all & folded_into) == 0 || (all & (kind::cream | kind::egg)) == 0) return;
   for (int step = 0; step < static_cast<int>(check.flow.steps.size()); ++step) look_at(check, step);
 }
 
@@ -118,10 +83,11 @@ const Rule base_off_its_folding_heat = {
     .summary = "a foam folded into a base that is too hot or too cold for it",
     .explanation = R"(A mousse stands by the air in it, and the base decides whether that stays. Chocolate takes
 whipped cream or white at about 35 to 45 °C: hotter, the foam melts, colder, the cocoa butter sets in flakes. A base
-with gelatine is folded cooler, near setting, at about 20 to 30 °C; from the fridge it is a jelly already.
+with gelatine is folded cooler, near setting, at about 20 to 30 °C; from the fridge it is a jelly already. Pastry
+cream goes cold under whipped cream.
 
 Said where the base's temperature is known, with 5 to 8 K to spare on the warm side and 10 on the cold one of
-gelatine.)",
+gelatine. Not where it is baked next, as a soufflé is.)",
     .bad = R"(    <ingredient id="chocolate" food="chocolate-dark-60" prep="melted" at="65 °C">200 g</ingredient>
     <ingredient id="cream" food="cream-35" prep="whipped soft">300 g</ingredient>
     <step do="fold">Fold the <use of="cream">cream</use> into the <use of="chocolate">chocolate</use>.</step>)",

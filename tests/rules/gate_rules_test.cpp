@@ -75,6 +75,9 @@ TEST_CASE("mixes that are meant raise nothing") {
       R"(<ingredient id="w" food="egg-white">150 g</ingredient><ingredient id="b" food="milk-whole" at="60 °C">300 g</ingredient><ingredient id="f" food="flour-wheat-white">40 g</ingredient>
          <step do="whip" makes="foam">Whip the <use of="w">whites</use>.</step><step do="mix" makes="base">Mix the <use of="b">milk</use> and <use of="f">flour</use>.</step>
          <step do="fold">Fold the <use of="foam">whites</use> into the <use of="base" at="60 °C">base</use>.</step>)",
+      R"(<ingredient id="k" food="stock-chicken">500 g</ingredient><ingredient id="f" food="flour-wheat-white">30 g</ingredient><ingredient id="r" food="cream-35">100 g</ingredient>
+         <step do="boil" on="hob" makes="p">Whisk the <use of="k">stock</use> and <use of="f">flour</use> to the boil.</step>
+         <step do="fold">Fold the whipped <use of="r">cream</use> into the hot <use of="p" at="80 °C">soup</use>.</step>)",
       // Gelatine: just-boiled cream off the heat; brought to the boil; mass; powder sprinkled over cold milk; French words.
       R"(<ingredient id="c" food="cream-35">500 g</ingredient><ingredient id="g" food="gelatine-leaf" prep="soaked, wrung out">5 g</ingredient>
          <step do="boil" on="hob">Boil the <use of="c">cream</use> for <time>3 min</time>, take it off and stir in the <use of="g">gelatine</use>.</step>)",
@@ -225,6 +228,11 @@ TEST_CASE("mixes with one figure wrong are said with the figure") {
       {R"(<ingredient id="m" food="milk-whole">500 g</ingredient><ingredient id="y" food="egg-yolk">100 g</ingredient><ingredient id="s" food="sugar-white">80 g</ingredient>
           <step do="whisk stir">Whisk the <use of="y">yolks</use> and <use of="s">sugar</use>, add the hot <use of="m">milk</use> and stir to <food-temp>91 °C</food-temp>.</step>)",
        "egg-off-its-heat: a custard without starch curdles above 85 °C, and this takes it to 91 °C"},
+      {R"(<ingredient id="m" food="milk-whole">500 g</ingredient><ingredient id="s" food="sugar-white">100 g</ingredient><ingredient id="f" food="starch-maize">45 g</ingredient>
+          <ingredient id="r" food="cream-35">300 g</ingredient>
+          <step do="boil" on="hob" makes="p">Whisk the <use of="m">milk</use>, <use of="s">sugar</use> and <use of="f">starch</use> to the boil.</step>
+          <step do="fold">Fold the whipped <use of="r">cream</use> into the <use of="p" at="55 °C">cream</use>.</step>)",
+       "base-off-its-folding-heat: whipped cream is folded into a pastry cream at 5–25 °C; the cream is at 55 °C: it melts the cream"},
       {R"(<ingredient id="c" food="cream-single">500 g</ingredient><step do="whisk">Whisk the <use of="c">cream</use> to stiff peaks.</step>)",
        "cream-too-lean-to-whip: cream that is to stand needs 30 % fat; this has 19 %"},
       {R"(<ingredient id="c" food="chocolate-dark-60" prep="melted" at="70 °C">300 g</ingredient><ingredient id="r" food="cream-35">400 g</ingredient>
