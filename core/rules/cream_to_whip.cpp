@@ -33,11 +33,19 @@ bool is_to_stand(const Check& check, int step) {
 
 double fat_of(const flow::State& state) { return state.share(flow::Constituent::fat).high * 100; }
 
+/// By a figure of its own: then it is no cream to whip cold.
+bool is_warmed(const Check& check, int step) {
+  const auto& heats = stated_heats(check, check.flow.steps[at(step)].node);
+  return std::any_of(heats.begin(), heats.end(), [&](const StatedHeat& heat) {
+    return heat.el == fiche::El::food_temp && heat.low && *heat.low > 30 && !is_of_a_use(check, step, heat);
+  });
+}
+
 void add_whipped_in_a_step(const Check& check, int step, std::vector<WhippedCream>& out) {
   const FoodKinds& kinds = food_kinds(check);
   if ((kinds.steps[at(step)] & ~goes_with_it) != 0 || (kinds.steps[at(step)] & kind::cream) == 0) return;
   if (!is_to_stand(check, step) || by_siphon(check, step) || heats(check, step)) return;
-  if (does(check, step, {"chill", "cool", "rest"})) return;
+  if (does(check, step, {"chill", "cool", "rest"}) || is_warmed(check, step)) return;
   WhippedCream made;
   made.step = step;
   double grams = 0, fat = 0, most = 0;

@@ -1,9 +1,7 @@
-#include "core/measure/number.h"
-#include "core/measure/read.h"
-#include "core/physics/gelatine.h"
 #include "core/rules/figure_text.h"
 #include "core/rules/figure_value.h"
 #include "core/rules/gate_steps.h"
+#include "core/rules/gelatine_share.h"
 #include "core/rules/registry.h"
 #include "core/rules/trade_figures.h"
 
@@ -19,33 +17,6 @@ constexpr double spare_high = 2;                            // %
 constexpr double most_of_sweets = 30;                       // % of the water: marshmallow and gums, which hold little
 constexpr double sweets_from = 0.4;                         // of the mix sugar
 constexpr double lightest_leaf = 1.2, heaviest_leaf = 5.5;  // g: what packs hold
-constexpr double gelatine_in_mass = 1.0 / 6;
-
-/// As the line states it, else the house's own food.
-double bloom_of(const Check& check, const fiche::Ingredient& line) {
-  const auto read = measure::read_number(check.document.get(line.node, fiche::At::bloom), check.fiche.reading);
-  if (read && *read > 0) return read->approximate();
-  const auto* own = check.kitchen.own_food(line.food_id);
-  return own != nullptr && own->bloom && *own->bloom > 0 ? *own->bloom : physics::usual_bloom;
-}
-
-/// Grams of gelatine of 200 bloom in a gram of what comes of the step; empty where that is not known.
-std::optional<flow::Range> gelatine_in(const Check& check, int step) {
-  flow::Range sum;
-  for (std::size_t i = 0; i < check.flow.things.size(); ++i) {
-    const flow::Thing& thing = check.flow.things[i];
-    const unsigned kinds = food_kinds(check).things[i] & kind::any_gelatine;
-    if (thing.kind != flow::Thing::Kind::ingredient || kinds == 0) continue;
-    const auto share = check.states().held(step, static_cast<int>(i));
-    if (!share) return std::nullopt;
-    const double factor =
-        physics::gelatine_factor(bloom_of(check, check.fiche.ingredients[at(thing.ingredient)]), physics::usual_bloom) *
-        (kinds == kind::gelatine_mass ? gelatine_in_mass : 1);
-    sum.low += share->low * factor;
-    sum.high += share->high * factor;
-  }
-  return sum;
-}
 
 /// Leaves of another weight than any leaf has: count-and-mass-disagree says so.
 bool leaves_disagree(const Check& check, const flow::Thing& thing) {
@@ -75,11 +46,20 @@ int last_of_the_mix(const Check& check, int first) {
   return last;
 }
 
+/// "; 440 g of water take 2.64 to 22 g", where the mass is known.
+std::string for_so_much_water(const flow::State& state) {
+  if (!state.grams) return {};
+  const double water = state.grams->middle() * state.share(Constituent::water).middle();
+  const auto grams = [water](double percent) { return figure_text(water * percent / 100, measure::Kind::mass); };
+  return "; " + grams(100) + " of water take " + grams(figures::gelatine_dose.low) + " to " +
+         grams(figures::gelatine_dose.high);
+}
+
 void judge(Check& check, int step, const flow::Use& use) {
   const unsigned kinds = food_kinds(check).steps[at(step)];
   const flow::State& state = check.states().steps[at(step)];
   if (!state.knows(Constituent::water) || state.share(Constituent::water).low <= 0.05) return;
-  const auto gelatine = gelatine_in(check, step);
+  const auto gelatine = gelatine_share(check, step);
   if (!gelatine) return;
   const double low = 100 * gelatine->low / state.share(Constituent::water).high,
                high = 100 * gelatine->high / state.share(Constituent::water).low;
@@ -88,12 +68,14 @@ void judge(Check& check, int step, const flow::Use& use) {
   const bool alone =
       (kinds & (kind::unknown | kind::other_setting | kind::chocolate | kind::egg | kind::thickener | kind::sour_dairy)) == 0 &&
       state.air != flow::Action::Air::in && state.share(Constituent::fat).high < 0.2;
-  const bool little = alone && high<usual.low - spare_low, much = low>(sweets ? most_of_sweets : usual.high + spare_high);
+  const bool little = alone && high < usual.low - spare_low;
+  const bool much = low > (sweets ? most_of_sweets : usual.high + spare_high);
   if (!little && !much) return;
+  const std::string hint = little ? "weigh it again: it will not hold its shape" : "weigh it again: it will be rubber";
   check.say(span_of(check, use),
             "the gelatine, counted at 200 bloom, is " + percent_text(low, high) + " of the water it sets; " + text_of(usual) +
                 " is usual",
-            little ? "weigh it again: it will not hold its shape" : "weigh it again: it will be rubber");
+            hint + for_so_much_water(state));
 }
 
 void run(Check& check) {

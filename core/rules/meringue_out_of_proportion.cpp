@@ -58,13 +58,13 @@ void run(Check& check) {
     const auto white = share_of_kinds(check, step, kind::white), sugar = share_of_kinds(check, step, kind::sugar);
     if (!white || !sugar || white->low <= 0) return;
     const TradeFigure& usual = figures::meringue_sugar;
-    const bool little =
-        sugar->high / white->low<usual.low - spare_low, much = sugar->low / white->high> usual.high + spare_high;
+    const bool little = sugar->high / white->low < usual.low - spare_low;
+    const bool much = sugar->low / white->high > usual.high + spare_high;
     if (!little && !much) continue;
     check.say(span_of(check, *use),
               "a meringue has " + text_of(usual) + " in sugar; this has " + tenths(sugar->middle() / white->middle()),
-              little ? "with so little sugar it does not dry crisp, and weeps: weigh the sugar again"
-                     : "so much sugar does not dissolve in the white: weigh it again");
+              little ? "100 g of white take 100 to 200 g: with so little sugar it does not dry crisp, and weeps"
+                     : "100 g of white take 100 to 200 g: so much sugar does not dissolve in it");
     return;
   }
 }
