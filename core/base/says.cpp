@@ -1,5 +1,8 @@
 #include "core/base/says.h"
 
+#include <algorithm>
+#include <bitset>
+
 namespace tamis::base {
 namespace {
 
@@ -13,10 +16,16 @@ bool starts_word(std::string_view text, std::size_t at) {
 }  // namespace
 
 bool says(std::string_view text, std::initializer_list<std::string_view> words) {
+  std::bitset<256> begins;
   for (const std::string_view word : words) {
-    for (std::size_t at = text.find(word); at != text.npos; at = text.find(word, at + 1)) {
-      if (starts_word(text, at)) return true;
-    }
+    if (word.empty()) return true;
+    begins.set(static_cast<unsigned char>(word.front()));
+  }
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    if (!begins[static_cast<unsigned char>(text[at])] || !starts_word(text, at)) continue;
+    const std::string_view here = text.substr(at);
+    const auto stands_here = [here](std::string_view word) { return word.front() == here.front() && here.starts_with(word); };
+    if (std::any_of(words.begin(), words.end(), stands_here)) return true;
   }
   return false;
 }

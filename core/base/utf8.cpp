@@ -16,8 +16,8 @@ bool is_wide(char32_t c) {
          (c >= 0x1F300 && c <= 0x1FAFF) || (c >= 0x20000 && c <= 0x3FFFD);
 }
 
+/// Of a letter beyond ASCII.
 char32_t lower_scalar(char32_t c) {
-  if (c >= U'A' && c <= U'Z') return c + 32;
   if (c >= 0xC0 && c <= 0xDE && c != 0xD7) return c + 32;
   if (c >= 0x100 && c <= 0x137 && c % 2 == 0) return c + 1;
   if (c >= 0x139 && c <= 0x148 && c % 2 == 1) return c + 1;
@@ -126,20 +126,20 @@ std::string_view trimmed(std::string_view text) {
 
 std::string lower(std::string_view text) {
   std::string out(text);
-  std::size_t ascii = 0;
-  for (; ascii < out.size() && static_cast<unsigned char>(out[ascii]) < 0x80; ++ascii) {
-    if (out[ascii] >= 'A' && out[ascii] <= 'Z') out[ascii] = static_cast<char>(out[ascii] + ('a' - 'A'));
+  bool wide = false;
+  for (char& c : out) {
+    const bool capital = c >= 'A' && c <= 'Z';
+    wide |= static_cast<unsigned char>(c) >= 0x80;
+    c = static_cast<char>(c + (capital ? 'a' - 'A' : 0));
   }
-  if (ascii == out.size()) return out;
-  out.resize(ascii);
-  for (std::size_t at = ascii; at < text.size();) {
-    const std::size_t start = at;
-    const auto c = next_scalar(text, at);
-    if (c) {
-      append_scalar(out, lower_scalar(*c));
-    } else {
-      out += text[start];
-    }
+  // Every letter that has a small one here, and the small one, is two bytes long.
+  for (std::size_t at = 0; wide && at + 1 < out.size(); ++at) {
+    const auto lead = static_cast<unsigned char>(out[at]);
+    const auto next = static_cast<unsigned char>(out[at + 1]);
+    if (lead < 0xC3 || lead > 0xC5 || !continues(next)) continue;
+    const char32_t small = lower_scalar(((lead & 0x1FU) << 6U) | (next & 0x3FU));
+    out[at] = static_cast<char>(0xC0 | (small >> 6U));
+    out[++at] = static_cast<char>(0x80 | (small & 0x3FU));
   }
   return out;
 }

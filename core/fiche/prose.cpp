@@ -82,15 +82,15 @@ void close_run(const Document& document, std::vector<Part>& parts, std::vector<R
 bool is_blank(std::string_view text) { return std::all_of(text.begin(), text.end(), is_blank_byte); }
 
 std::string folded(std::string_view text) {
-  std::string out;
-  out.reserve(text.size());
+  std::string out(text.size(), ' ');
+  std::size_t end = 0;
+  bool blank = false;
   for (const char c : text) {
-    if (!is_blank_byte(c)) {
-      out += c;
-    } else if (out.empty() || out.back() != ' ') {
-      out += ' ';
-    }
+    const bool again = blank;
+    blank = is_blank_byte(c);
+    if (!blank || !again) out[end++] = blank ? ' ' : c;
   }
+  out.resize(end);
   return out;
 }
 

@@ -52,15 +52,25 @@ bool ends_with_one(std::string_view text, std::initializer_list<std::string_view
   });
 }
 
-/// The words right before and right behind a mark, in lower case, blank folded away at the ends.
-std::string words_beside(const fiche::Document& document, Node beside) {
+/// The text beside a mark without blank at its ends; "" where there is none.
+std::string_view text_beside(const fiche::Document& document, Node beside) {
   if (beside == fiche::none || document.kind(beside) != fiche::NodeKind::text) return {};
-  return base::lower(base::trimmed(document.value(beside)));
+  return base::trimmed(document.value(beside));
 }
 
-TimeMark::Role role_of(const fiche::Document& document, const fiche::Statement& statement) {
+constexpr std::size_t few_words = 32;  // bytes: more than any of the words looked for
+
+/// The last words before a mark and the first behind it, in lower case.
+std::string words_before(const fiche::Document& document, Node mark) {
+  const std::string_view text = text_beside(document, document.previous(mark));
+  return base::lower(text.substr(text.size() - std::min(text.size(), few_words)));
+}
+std::string words_behind(const fiche::Document& document, Node mark) {
+  return base::lower(text_beside(document, document.next(mark)).substr(0, few_words));
+}
+
+TimeMark::Role role_of(const fiche::Statement& statement, std::string_view before) {
   const std::string own = base::lower(statement.text);
-  const std::string before = words_beside(document, document.previous(statement.node));
   for (const std::string_view word : {"within ", "en moins de ", "innerhalb ", "binnen ", "en menos de "}) {
     if (own.starts_with(word)) return TimeMark::Role::limit;
   }
@@ -74,13 +84,12 @@ TimeMark::Role role_of(const fiche::Document& document, const fiche::Statement& 
   return TimeMark::Role::length;
 }
 
-bool is_alternative(const fiche::Document& document, Node mark) {
+bool is_alternative(const fiche::Document& document, Node mark, std::string_view before) {
   for (const At at : {At::mode, At::batch, At::depth, At::altitude}) {
     if (document.find(mark, at) != fiche::none) return true;
   }
-  const std::string before = words_beside(document, document.previous(mark));
-  const std::string behind = words_beside(document, document.next(mark));
-  const auto starts = [&behind](std::string_view word) { return (behind + " ").starts_with(word); };
+  const std::string behind = words_behind(document, mark) + " ";
+  const auto starts = [&behind](std::string_view word) { return behind.starts_with(word); };
   return ends_with_one(before, {"or", "or for", "or at least", "ou", "ou pendant", "oder", "o", "better", "mieux", "besser"}) ||
          starts("or ") || starts(", or ") || starts("ou ") || starts(", ou ") || starts("oder ") || starts(", oder ");
 }
@@ -151,16 +160,20 @@ std::vector<TimeMark> time_marks(const fiche::Fiche& fiche, Node step) {
     const fiche::Statement* statement = fiche.statement(c);
     if (statement == nullptr) continue;
     const auto range = time_meant(*statement, *fiche.kitchen);
-    if (range) out.push_back({statement, *range, role_of(document, *statement), is_alternative(document, c)});
+    if (!range) continue;
+    const std::string before = words_before(document, c);
+    out.push_back({statement, *range, role_of(*statement, before), is_alternative(document, c, before)});
   }
   return out;
 }
 
-StepLength read_length(const fiche::Fiche& fiche, Node step) {
+StepLength read_length(const fiche::Fiche& fiche, Node step) { return read_length(fiche, step, time_marks(fiche, step)); }
+
+StepLength read_length(const fiche::Fiche& fiche, Node step, const std::vector<TimeMark>& marks) {
   StepLength out;
   out.hands = attribute_time(fiche, step, At::hands);
   out.unattended = attribute_time(fiche, step, At::unattended);
-  out.sentence = sentence_time(time_marks(fiche, step));
+  out.sentence = sentence_time(marks);
   out.stated = out.hands || out.unattended || out.sentence;
   if (!out.stated) return out;
   if (out.hands || out.unattended) {

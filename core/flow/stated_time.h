@@ -46,6 +46,8 @@ struct StepLength {
   bool stated = false;
 };
 StepLength read_length(const fiche::Fiche& fiche, fiche::Node step);
+/// The same with the step's time_marks() at hand.
+StepLength read_length(const fiche::Fiche& fiche, fiche::Node step, const std::vector<TimeMark>& marks);
 
 }  // namespace tamis::flow
 

@@ -93,7 +93,8 @@ class Reader {
   }
 
   void read_own(int step) {
-    const StepLength& length = out_.lengths.emplace_back(read_length(fiche_, node(step)));
+    const std::vector<TimeMark>& marks = out_.marks.emplace_back(time_marks(fiche_, node(step)));
+    const StepLength& length = out_.lengths.emplace_back(read_length(fiche_, node(step), marks));
     const Seconds least = may_be_left_out(step) ? 0 : length.whole.least;
     add({Kind::length, node(step), step, -1}, {StepTimes::start(step), StepTimes::end(step), least, length.whole.most});
   }
@@ -111,7 +112,7 @@ class Reader {
       add({Kind::order, here.node, step, other}, {StepTimes::end(other), StepTimes::start(step), 0, {}});
     }
     for (const int other : named_by_after(step)) read_wait(step, other);
-    for (const TimeMark& mark : time_marks(fiche_, here.node)) {
+    for (const TimeMark& mark : out_.marks[at(step)]) {
       const int other = goes_on_with(here);
       if (mark.role != TimeMark::Role::limit || other < 0) continue;
       add({Kind::within, mark.statement->node, step, other},
@@ -198,7 +199,7 @@ class Reader {
       return statement != nullptr && statement->amount && statement->amount->words == "overnight";
     };
     if (is_night(fiche_.statement(node(step), At::unattended))) return node(step);
-    for (const TimeMark& mark : time_marks(fiche_, node(step))) {
+    for (const TimeMark& mark : out_.marks[at(step)]) {
       if (is_night(mark.statement) && mark.role == TimeMark::Role::length && !mark.one_of_several) return mark.statement->node;
     }
     return fiche::none;

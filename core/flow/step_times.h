@@ -38,6 +38,7 @@ struct TimeReason {
 struct StepTimes {
   TimeNetwork network;
   std::vector<TimeReason> reasons;    ///< of each constraint, by its number
+  std::vector<std::vector<TimeMark>> marks;  ///< of each step
   std::vector<StepLength> lengths;    ///< of each step
   std::vector<std::optional<int>> days;  ///< the day each step starts on, where that is said
   static constexpr TimeNetwork::Event origin = 0;

@@ -1,6 +1,7 @@
 #include "core/measure/amount_parser.h"
 
 #include <algorithm>
+#include <cstdint>
 
 #include "core/base/utf8.h"
 #include "core/measure/name_index.h"
@@ -314,7 +315,29 @@ void AmountParser::refuse_without_unit(std::size_t from, const Part& figure) {
   if (!word) refuse("unreadable-amount", from, end, "the figure has no unit", "write the unit after it");
 }
 
+/// "250 g", as nearly all stand that stand alone: a whole figure in plain digits and a unit. The rest of the grammar would
+/// read the same.
+std::optional<Amount> AmountParser::plain() {
+  constexpr std::size_t most_digits = 6;  // no unit makes that too large
+  std::int64_t value = 0;
+  std::size_t digits = 0;
+  for (; digits < text_.size() && text_[digits] >= '0' && text_[digits] <= '9'; ++digits) value = value * 10 + (text_[digits] - '0');
+  if (digits == 0 || digits > most_digits || digits == text_.size()) return std::nullopt;
+  at_ = digits;
+  skip_spaces();
+  const UnitFound found = scan_unit(rest(), wanted_, reading_, false);
+  if (found.used != rest().size() || found.fault || is_prefix_unit(*found.unit)) {
+    at_ = 0;
+    return std::nullopt;
+  }
+  at_ = text_.size();
+  return amount_of(value, *found.unit);
+}
+
 std::optional<Amount> AmountParser::statement() {
+  if (!in_sentence_) {
+    if (auto found = plain()) return found;
+  }
   Amount amount;
   skip_spaces();
   bool about = take_phrase(PhraseRole::about);

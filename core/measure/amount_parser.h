@@ -37,6 +37,7 @@ class AmountParser {
   };
   using Parts = std::vector<Part>;
 
+  std::optional<Amount> plain();
   std::optional<Parts> parts();
   std::optional<Part> part();
   std::optional<Part> rough_part();

@@ -35,10 +35,15 @@ void for_each_part(std::string_view text, char sign, Each each) {
   }
 }
 
+using Entry = std::vector<NameEntry>::const_iterator;
+
 struct Index {
   std::vector<NameEntry> by_key;
+  std::size_t begins[257] = {};  ///< where the keys start that begin with a byte; one more for the end
   std::vector<UnitName> names;
 };
+
+bool is_one_letter(std::string_view name) { return base::count_scalars(name) == 1; }
 
 /// `start`: the entries from here on are of this row; a name spelled alike for one and many is kept once.
 void add_name(Index& index, const Row& row, std::size_t start, std::string_view name) {
@@ -50,7 +55,7 @@ void add_name(Index& index, const Row& row, std::size_t start, std::string_view 
     const auto twice = [&](const NameEntry& entry) { return entry.spelled == name && entry.unit == unit; };
     const auto row_start = index.by_key.begin() + static_cast<std::ptrdiff_t>(start);
     if (std::any_of(row_start, index.by_key.end(), twice)) return;
-    index.by_key.push_back({normal_form(name), name, row.language, unit, usual, false});
+    index.by_key.push_back({normal_form(name), name, row.language, unit, usual, false, is_one_letter(name)});
     index.names.push_back({name, unit->id, row.language});
   });
 }
@@ -64,10 +69,12 @@ Index make_index() {
     for_each_part(row.also, '|', [&](std::string_view name) { add_name(index, row, start, name); });
   }
   for (const Unit& unit : units()) {
-    index.by_key.push_back({normal_form(unit.id), unit.id, {}, &unit, false, true});
+    index.by_key.push_back({normal_form(unit.id), unit.id, {}, &unit, false, true, is_one_letter(unit.id)});
   }
   std::stable_sort(index.by_key.begin(), index.by_key.end(),
                    [](const NameEntry& a, const NameEntry& b) { return a.key < b.key; });
+  for (const NameEntry& entry : index.by_key) ++index.begins[static_cast<unsigned char>(entry.key.front()) + 1];
+  for (std::size_t byte = 1; byte < std::size(index.begins); ++byte) index.begins[byte] += index.begins[byte - 1];
   return index;
 }
 
@@ -76,22 +83,19 @@ const Index& index() {
   return made;
 }
 
-/// Where the names start whose key is this or goes on from this.
-std::vector<NameEntry>::const_iterator first_from(std::string_view key) {
-  const auto& all = index().by_key;
-  return std::lower_bound(all.begin(), all.end(), key,
-                          [](const NameEntry& entry, std::string_view wanted) { return entry.key < wanted; });
+/// Where the names start whose key is this or goes on from this; the end where there are none.
+Entry first_from(const Index& index, std::string_view key) {
+  const auto byte = static_cast<unsigned char>(key.front());
+  const auto place = [&](std::size_t i) { return index.by_key.begin() + static_cast<std::ptrdiff_t>(index.begins[i]); };
+  const Entry first = std::lower_bound(place(byte), place(byte + 1U), key,
+                                       [](const NameEntry& entry, std::string_view wanted) { return entry.key < wanted; });
+  return first != index.by_key.end() && first->key.starts_with(key) ? first : index.by_key.end();
 }
 
-std::span<const NameEntry> entries_of_key(std::string_view key, std::vector<NameEntry>::const_iterator first) {
+std::span<const NameEntry> entries_of_key(const Index& index, std::string_view key, Entry first) {
   auto last = first;
-  while (last != index().by_key.end() && last->key == key) ++last;
+  while (last != index.by_key.end() && last->key == key) ++last;
   return {first, last};
-}
-
-/// Names of one letter mean what their case says: T is a tablespoon, t a teaspoon.
-bool spelled_right(const NameEntry& entry, std::string_view written) {
-  return base::count_scalars(entry.spelled) > 1 || entry.spelled == written;
 }
 
 bool is_name_sign(char32_t c) {
@@ -157,18 +161,19 @@ WordEnds::WordEnds(std::string_view text) {
 }
 
 bool NameEntry::stands_for(std::string_view written, std::string_view in_language) const {
-  return (language.empty() || language == in_language || language == "en") && spelled_right(*this, written);
+  return (!one_letter || spelled == written) && (language.empty() || language == in_language || language == "en");
 }
 
 NameMatch match_name(std::string_view text, std::string_view language) {
+  const Index& names = index();
   const WordEnds words(text);
   NameMatch best;
   for (const std::size_t end : words.ends()) {
     const std::string_view written = text.substr(0, end);
     const std::string key = normal_form(written);
-    const auto first = first_from(key);
-    if (first == index().by_key.end() || !first->key.starts_with(key)) break;
-    const auto entries = entries_of_key(key, first);
+    const Entry first = key.empty() ? names.by_key.end() : first_from(names, key);
+    if (first == names.by_key.end()) break;
+    const auto entries = entries_of_key(names, key, first);
     const auto fits = [&](const NameEntry& entry) { return entry.stands_for(written, language); };
     if (std::any_of(entries.begin(), entries.end(), fits)) best = {end, entries};
   }

@@ -19,6 +19,7 @@ struct NameEntry {
   const Unit* unit = nullptr;
   bool usual = false;         ///< meant when no system is declared
   bool id = false;            ///< the unit's id, understood in every language
+  bool one_letter = false;    ///< its case counts
   /// In a text of that language; names of one letter mean what their case says (T a tablespoon, t a teaspoon).
   [[nodiscard]] bool stands_for(std::string_view written, std::string_view in_language) const;
 };

@@ -135,7 +135,7 @@ base::Result<Amount> read_trimmed(std::string_view text, Kinds wanted, const Rea
   }
   AmountParser parser(text, wanted, reading, false);
   auto amount = parser.statement();
-  if (amount && parser.rest().empty()) return *amount;
+  if (amount && parser.rest().empty()) return *std::move(amount);
   if (parser.fault()) return *parser.fault();
   if (amount) return leftover(text, parser.used(), *amount, wanted, reading);
   return no_figure(text, wanted, reading);
@@ -173,7 +173,7 @@ Found find_amount(std::string_view text, Kinds wanted, const Reading& reading) {
   AmountParser parser(text, wanted, reading, true);
   if (auto amount = parser.statement()) {
     if (parser.used() > found.used && !runs_on(parser.rest(), is_bare(*amount))) {
-      found.amount = *amount;
+      found.amount = *std::move(amount);
       found.used = parser.used();
     }
   } else if (found.used == 0) {

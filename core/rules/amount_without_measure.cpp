@@ -30,7 +30,7 @@ void look_at_ingredients(Check& check) {
 /// A cue or a picture says how much is enough.
 void look_at_step(Check& check, Node step) {
   if (cues_of(check.document, step).cue || check.document.find(step, At::when) != fiche::none) return;
-  const std::string text = own_words(check.document, step);
+  const std::string& text = own_words(check, step);
   const auto vague = vague_amount(text, check.fiche.reading.language);
   if (!vague) return;
   say_to_share(check, check.document.head_span(step),

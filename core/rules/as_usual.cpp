@@ -23,7 +23,7 @@ bool has_picture(const Check& check, Node step) {
 void run(Check& check) {
   if (!is_shared(check)) return;
   for (const fiche::Step& step : check.fiche.steps) {
-    const std::string& text = own_words(check, step);
+    const std::string& text = own_words(check, step.node);
     const auto habit = leans_on_habit(text, check.fiche.reading.language);
     if (!habit || has_picture(check, step.node)) continue;
     say_to_share(check, check.document.head_span(step.node),

@@ -5,7 +5,7 @@
 #include "core/rules/registry.h"
 #include "core/rules/sentence.h"
 #include "core/rules/stated_heat.h"
-#include "core/rules/step_name.h"
+#include "core/rules/step_words.h"
 #include "core/rules/trade_figures.h"
 
 namespace tamis::rules {
@@ -39,7 +39,7 @@ void look_at(Check& check, int step, double lower) {
     const std::string_view place = check.document.get(heat.statement->node, fiche::At::place);
     if (place == "surface" || (place.empty() && !says_core(heat.before))) continue;
     const Contents contents = contents_of(check, step);
-    const std::string words = titles_of(check, step) + " " + own_sentence(check.document, here.node);
+    const std::string words = titles_of(check, step) + " " + own_sentence(check, here.node);
     if (has_its_own_core(contents, words)) return;
     const bool bread = contents.has(food::Role::yeast) && contents.has(food::Role::flour);
     if (!bread && !is_cake(contents, words)) return;

@@ -15,7 +15,8 @@ using fiche::Node;
 /// "two 26 cm rings": a figure with a unit of length in plain words.
 bool says_a_length(const Check& check, std::string_view text) {
   for (std::size_t at = 0; at < text.size(); ++at) {
-    if (text[at] < '0' || text[at] > '9') continue;
+    const auto is_digit = [&](std::size_t i) { return text[i] >= '0' && text[i] <= '9'; };
+    if (!is_digit(at) || (at > 0 && is_digit(at - 1))) continue;
     if (measure::find_amount(text.substr(at), measure::length_kinds, check.fiche.reading).used > 0) return true;
   }
   return false;
@@ -60,7 +61,7 @@ bool steps_say_size(const Check& check, const fiche::Step& baking) {
         says |= el == El::tool && check.document.find(mark, At::ref) != fiche::none;
         says |= el == El::time && check.document.find(mark, At::depth) != fiche::none;
       });
-      says = says || says_a_length(check, own_words(check.document, step.node));
+      says = says || says_a_length(check, own_words(check, step.node));
     }
     if (says) return true;
     if (&step == &baking) return false;

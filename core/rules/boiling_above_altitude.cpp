@@ -7,7 +7,7 @@
 #include "core/rules/registry.h"
 #include "core/rules/sentence.h"
 #include "core/rules/stated_heat.h"
-#include "core/rules/step_name.h"
+#include "core/rules/step_words.h"
 
 namespace tamis::rules {
 namespace {
@@ -51,7 +51,7 @@ bool is_water(std::string_view lower_text) {
 std::optional<double> margin_of(const Check& check, const StatedHeat& heat, int step) {
   const Node node = heat.statement->node;
   const Node step_node = check.flow.steps[at(step)].node;
-  const std::string sentence = own_sentence(check.document, step_node);
+  const std::string& sentence = own_sentence(check, step_node);
   const std::string words = sentence + " " + std::string(check.document.get(step_node, At::do_));
   if (says_pressure(words) || says_pressure(base::lower(check.document.get(step_node, At::setting)))) return std::nullopt;
   if (heat.el == El::medium_temp) {

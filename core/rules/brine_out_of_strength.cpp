@@ -6,7 +6,7 @@
 #include "core/rules/figure_text.h"
 #include "core/rules/phrases.h"
 #include "core/rules/registry.h"
-#include "core/rules/step_name.h"
+#include "core/rules/step_words.h"
 #include "core/rules/trade_figures.h"
 
 namespace tamis::rules {
@@ -34,7 +34,7 @@ bool is_plain_brine(const Contents& contents) {
 
 bool names_brine(const Check& check, int step) {
   const fiche::Node node = check.flow.steps[at(step)].node;
-  std::string words = own_sentence(check.document, node) + " " + std::string(check.document.get(node, fiche::At::makes));
+  std::string words = own_sentence(check, node) + " " + std::string(check.document.get(node, fiche::At::makes));
   const fiche::Node component = check.flow.steps[at(step)].component;
   if (component != fiche::none) words += " " + base::lower(check.document.get(component, fiche::At::title));
   if (base::says(words, {"equilibrium", "équilibre", "gleichgewicht"}))

@@ -2,7 +2,7 @@
 #include "core/rules/registry.h"
 #include "core/rules/sentence.h"
 #include "core/rules/stated_heat.h"
-#include "core/rules/step_name.h"
+#include "core/rules/step_words.h"
 
 namespace tamis::rules {
 namespace {
@@ -52,7 +52,7 @@ void hold_against(Check& check, Node step, const StatedHeat& target, const State
   const bool too_low = limit.least && target.high && *target.high < *limit.least - hair;
   const bool too_high = limit.most && target.low && *target.low > *limit.most + hair;
   if (!too_low && !too_high) return;
-  const std::string words = own_sentence(check.document, step);
+  const std::string& words = own_sentence(check, step);
   if (says(words, {"rest", "carry", "rise", "stand", "repos", "ruh", "then", "puis", "dann", "luego"})) return;
   const bool says_itself = figure.amount->form == measure::Amount::Form::at_least || figure.amount->form == measure::Amount::Form::at_most;
   check.say(figure.where,

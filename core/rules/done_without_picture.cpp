@@ -31,7 +31,7 @@ void run(Check& check) {
     const fiche::Document& document = check.document;
     if (document.child(step.node, El::done) != fiche::none || cues_of(document, step.node).food_temp) continue;
     if (look_at_marks(check, step.node)) continue;
-    const std::string& text = own_words(check, step);
+    const std::string& text = own_words(check, step.node);
     const auto vague = until_without_picture(text, check.fiche.reading.language);
     if (!vague) continue;
     say_to_share(check, document.head_span(step.node),

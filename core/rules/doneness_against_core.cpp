@@ -79,14 +79,13 @@ void look_at(Check& check, int step) {
   const fiche::Node node = check.flow.steps[at(step)].node;
   const std::vector<StatedHeat>& heats = stated_heats(check, node);
   if (heats.empty()) return;
-  std::vector<std::string> sentences;
   for (const StatedHeat& heat : heats) {
     if (heat.el != fiche::El::food_temp || !heat.low || !heat.high) continue;
     const std::string_view place = check.document.get(heat.statement->node, fiche::At::place);
     if (place == "surface" || (place.empty() && !says_core(heat.before))) continue;
     const auto same = [&](const StatedHeat& other) { return other.el == heat.el && other.sentence == heat.sentence; };
     if (std::count_if(heats.begin(), heats.end(), same) != 1) continue;
-    if (sentences.empty()) sentences = sentences_of(check.document, node);
+    const std::vector<std::string>& sentences = sentences_of(check, node);
     if (static_cast<std::size_t>(heat.sentence) >= sentences.size()) continue;
     const std::string& sentence = sentences[static_cast<std::size_t>(heat.sentence)];
     const Doneness* doneness = doneness_in(sentence);

@@ -2,7 +2,7 @@
 #include "core/rules/registry.h"
 #include "core/rules/sentence.h"
 #include "core/rules/stated_heat.h"
-#include "core/rules/step_name.h"
+#include "core/rules/step_words.h"
 
 namespace tamis::rules {
 namespace {
@@ -47,7 +47,7 @@ void look_at_pair(Check& check, const StatedHeat& food, const StatedHeat& medium
 void look_at(Check& check, fiche::Node step) {
   const std::vector<StatedHeat>& heats = stated_heats(check, step);
   if (heats.size() < 2) return;
-  const std::string sentence = own_sentence(check.document, step);
+  const std::string& sentence = own_sentence(check, step);
   for (std::size_t food = 0; food < heats.size(); ++food) {
     if (heats[food].el != El::food_temp || is_something_else(check, heats[food])) continue;
     for (std::size_t medium = 0; medium < heats.size(); ++medium) {

@@ -170,7 +170,7 @@ bool is_called(const Check& check, int step, std::initializer_list<std::string_v
   };
   const fiche::Node component = check.flow.steps[at(step)].component;
   if (component != fiche::none && holds(base::lower(check.document.get(component, fiche::At::title)))) return true;
-  return holds(base::lower(check.fiche.title)) || holds(base::lower(own_words(check, check.fiche.steps[at(step)])));
+  return holds(base::lower(check.fiche.title)) || holds(lower_words(check, check.fiche.steps[at(step)].node));
 }
 
 }  // namespace tamis::rules

@@ -6,7 +6,7 @@
 #include "core/rules/phrases.h"
 #include "core/rules/registry.h"
 #include "core/rules/stated_heat.h"
-#include "core/rules/step_name.h"
+#include "core/rules/step_words.h"
 #include "core/rules/trade_figures.h"
 
 namespace tamis::rules {
@@ -45,9 +45,10 @@ bool takes_potato(const Check& check, int step, std::string_view sentence) {
 void look_at(Check& check, int step) {
   const fiche::Node node = check.flow.steps[at(step)].node;
   const std::vector<StatedHeat>& heats = stated_heats(check, node);
-  const std::string sentence = heats.empty() ? "" : own_sentence(check.document, node);
   for (const StatedHeat& heat : heats) {
-    if (!heat.low || *heat.low <= figures::frying_starchy.high || !is_frying_fat(check, heat, sentence)) continue;
+    if (!heat.low || *heat.low <= figures::frying_starchy.high) continue;
+    const std::string& sentence = own_sentence(check, node);
+    if (!is_frying_fat(check, heat, sentence)) continue;
     if (*heat.low > figures::frying_fat_smokes.low + 5) {
       base::Finding& smoke = check.say(
           heat.statement->where, "frying fat at " + heat.statement->text + " smokes and breaks down: most do from 200 °C on",

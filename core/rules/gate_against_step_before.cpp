@@ -7,6 +7,7 @@
 #include "core/rules/sentence.h"
 #include "core/rules/stated_heat.h"
 #include "core/rules/step_name.h"
+#include "core/rules/step_words.h"
 
 namespace tamis::rules {
 namespace {
@@ -42,8 +43,9 @@ bool time_passes(const Check& check, int maker, int step) {
 }
 
 /// All that the step says, its gates and controls with it, but for what explains and rescues.
-std::string words_of(const fiche::Document& document, Node step) {
-  std::string out = own_sentence(document, step) + " " + std::string(document.get(step, At::do_));
+std::string words_of(const Check& check, Node step) {
+  const fiche::Document& document = check.document;
+  std::string out = own_sentence(check, step) + " " + std::string(document.get(step, At::do_));
   for (Node c = document.first_child(step); c != fiche::none; c = document.next(c)) {
     const El el = document.el(c);
     if (el == El::gate || el == El::control || el == El::done) out += " " + base::lower(document.all_text(c));
@@ -62,7 +64,7 @@ void hold_against(Check& check, const Gate& gate) {
   const bool too_cold = high && least && *high < *least - apart;
   if (!too_hot && !too_cold) return;
   const Node asks = check.flow.steps[at(gate.step)].node;
-  const std::string words = words_of(check.document, asks);
+  const std::string words = words_of(check, asks);
   if (says_waiting(words) || (too_hot ? says_cooling(words) : says_heating(words)) || time_passes(check, gate.maker, gate.step)) return;
   const Node leaves = check.flow.steps[at(gate.maker)].node;
   const std::string by = gate.maker == gate.step ? "this step brings it to " : step_name(check.document, leaves) + " leaves it at ";

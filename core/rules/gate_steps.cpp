@@ -80,7 +80,7 @@ std::optional<flow::Range> comes_to(const Check& check, const std::vector<int>& 
   return flow::mix_celsius(goings).celsius;
 }
 
-std::string words_of(const Check& check, int step) { return base::lower(own_words(check, check.fiche.steps[at(step)])); }
+const std::string& words_of(const Check& check, int step) { return lower_words(check, check.fiche.steps[at(step)].node); }
 
 std::string said(const StatedHeat& heat) {
   const auto& amount = *heat.statement->amount;

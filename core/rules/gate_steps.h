@@ -29,7 +29,7 @@ std::string name_of(const Check& check, const flow::Use& use);
 std::optional<flow::Range> comes_to(const Check& check, const std::vector<int>& uses);
 
 /// The step's own words in lower case, its parts one behind the other.
-std::string words_of(const Check& check, int step);
+const std::string& words_of(const Check& check, int step);
 
 /// A stated temperature as the author has it, in °C too where it is not: "198 °F (92 °C)".
 std::string said(const StatedHeat& heat);

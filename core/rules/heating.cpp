@@ -130,7 +130,7 @@ Heating heating_of(const Check& check, const fiche::Step& step) {
       if (std::find(step.actions.begin(), step.actions.end(), row.word) != step.actions.end()) take(out, row);
     }
   } else {
-    const std::string& text = own_words(check, step);
+    const std::string& text = own_words(check, step.node);
     const std::vector<Word> words = words_in(text);
     const std::string_view language = check.fiche.reading.language;
     for (const Row& row : rows) {
@@ -147,7 +147,7 @@ Heating heating_of(const Check& check, const fiche::Step& step) {
 }
 
 bool names_a_heat(const Check& check, const fiche::Step& step) {
-  const std::string text = base::lower(own_words(check.document, step.node));
+  const std::string& text = lower_words(check, step.node);
   if (says(text, {"gently", "gentle", "doucement", "frémiss", "behutsam", "sanft", "suavemente"})) return true;
   for (std::size_t at = 0; at < text.size(); ++at) {
     if (opens_figure(text, at) && figure_of_heat_at(check, std::string_view(text).substr(at))) return true;
@@ -160,7 +160,7 @@ bool names_a_heat(const Check& check, const fiche::Step& step) {
 }
 
 bool names_an_end(const Check& check, const fiche::Step& step) {
-  const std::string text = base::lower(own_words(check.document, step.node));
+  const std::string& text = lower_words(check, step.node);
   return says(text, {"until ", "till ", "jusqu", "hasta ", "bis der ", "bis die ", "bis das ", "bis es ", "bis sie ", "by half",
                      "by a ", "by two", "by three", "to a ", "half", "de moitié", "d'un tiers", "des trois quarts", "um die hälfte",
                      "auf die hälfte", "um ein ", "auf ein ", "a la mitad", "a un "});

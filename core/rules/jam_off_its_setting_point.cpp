@@ -6,7 +6,7 @@
 #include "core/rules/phrases.h"
 #include "core/rules/registry.h"
 #include "core/rules/stated_heat.h"
-#include "core/rules/step_name.h"
+#include "core/rules/step_words.h"
 #include "core/rules/trade_figures.h"
 
 namespace tamis::rules {
@@ -20,7 +20,7 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 /// By the component's title or the sentence; by the fiche's only where it has no other component.
 bool is_called_jam(const Check& check, int step) {
   const flow::Step& here = check.flow.steps[at(step)];
-  std::string words = own_sentence(check.document, here.node);
+  std::string words = own_sentence(check, here.node);
   if (check.fiche.components.size() == 1) words += " " + titles_of(check, step);
   if (here.component != fiche::none) words += " " + base::lower(check.document.get(here.component, fiche::At::title));
   return has_phrase(words, "jam|jams|marmalade|marmelade|konfitüre|confiture|confitures|mermelada");

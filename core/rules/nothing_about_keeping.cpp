@@ -20,7 +20,7 @@ bool says_at_once(std::string_view lower_text) {
 /// A dish that is served as it is made does not keep: it is served in a step, or the last step says so.
 bool is_served_at_once(const Check& check) {
   const auto& steps = check.fiche.steps;
-  return says_at_once(base::lower(own_words(check.document, steps.back().node))) ||
+  return says_at_once(lower_words(check, steps.back().node)) ||
          std::any_of(steps.begin(), steps.end(), [](const fiche::Step& step) {
            return std::find(step.actions.begin(), step.actions.end(), "serve") != step.actions.end();
          });

@@ -1,6 +1,6 @@
 #include "core/rules/phrases.h"
 
-#include "core/rules/step_name.h"
+#include "core/rules/step_words.h"
 
 namespace tamis::rules {
 namespace {
@@ -12,10 +12,7 @@ bool in_word(std::string_view text, std::size_t at) {
   return c >= 0x80 || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
 }
 
-}  // namespace
-
-std::vector<std::string> sentences_of(const fiche::Document& document, fiche::Node step) {
-  const std::string all = own_sentence(document, step);
+std::vector<std::string> split(const std::string& all) {
   std::vector<std::string> out(1);
   for (std::size_t i = 0; i < all.size(); ++i) {
     const bool ends = all[i] == '.' || all[i] == ';' || all[i] == '!';
@@ -26,6 +23,15 @@ std::vector<std::string> sentences_of(const fiche::Document& document, fiche::No
     }
   }
   return out;
+}
+
+}  // namespace
+
+const std::vector<std::string>& sentences_of(const Check& check, fiche::Node step) {
+  struct Sentences {
+    std::vector<std::string> list;
+  };
+  return check.once<Sentences>(step, [&] { return Sentences{split(own_sentence(check, step))}; }).list;
 }
 
 std::size_t find_phrase(std::string_view text, std::string_view phrase) {

@@ -5,12 +5,12 @@
 #include <string_view>
 #include <vector>
 
-#include "core/fiche/document.h"
+#include "core/rules/rule.h"
 
 namespace tamis::rules {
 
-/// The sentences of a step's own words, in lower case, numbered as StatedHeat::sentence is.
-std::vector<std::string> sentences_of(const fiche::Document& document, fiche::Node step);
+/// The sentences of a step's own words, in lower case, numbered as StatedHeat::sentence is; read once.
+const std::vector<std::string>& sentences_of(const Check& check, fiche::Node step);
 
 /// Where the phrase stands as whole words; npos when it does not.
 std::size_t find_phrase(std::string_view lower_text, std::string_view phrase);

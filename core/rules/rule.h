@@ -6,6 +6,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <utility>
 #include <vector>
 
@@ -60,6 +61,17 @@ class Check {
     auto made = std::make_shared<const Fact>(make());
     facts_.emplace_back(&key, made);
     return *made;
+  }
+
+  /// The same of one step, or another node.
+  template <typename Fact, typename Make>
+  const Fact& once(fiche::Node of, Make make) const {
+    struct ByNode {
+      mutable std::unordered_map<fiche::Node, Fact> facts;
+    };
+    auto& facts = once<ByNode>([] { return ByNode(); }).facts;
+    const auto known = facts.find(of);
+    return known != facts.end() ? known->second : facts.emplace(of, make()).first->second;
   }
 
   /// Adds a finding of the rule at hand, with the rule's severity (or the kitchen's) and source, and gives it back

@@ -43,9 +43,9 @@ void look_at(Check& check, fiche::Node step) {
   const bool has_both = (check.document.find(step, At::hands) != fiche::none || check.document.find(step, At::unattended) != fiche::none) &&
                         check.document.child(step, fiche::El::time) != fiche::none;
   if (!has_both || check.document.find(step, At::repeat) != fiche::none) return;
-  const flow::StepLength length = flow::read_length(check.fiche, step);
-  if (!length.hands && !length.unattended) return;
   const std::vector<TimeMark> marks = flow::time_marks(check.fiche, step);
+  const flow::StepLength length = flow::read_length(check.fiche, step, marks);
+  if (!length.hands && !length.unattended) return;
   hold_against(check, step, telling(marks, {"hands"}, check.document), length.hands, " of hands-on time");
   hold_against(check, step, telling(marks, {"unattended"}, check.document), length.unattended, " of unattended time");
   if (!length.unattended) return;  // hands alone leave open how long it goes on by itself

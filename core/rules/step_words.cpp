@@ -1,8 +1,8 @@
 #include "core/rules/step_words.h"
 
-#include <unordered_map>
-
+#include "core/base/utf8.h"
 #include "core/fiche/prose.h"
+#include "core/rules/step_name.h"
 
 namespace tamis::rules {
 namespace {
@@ -34,22 +34,29 @@ bool speaks_of_other_things(El el) {
 
 }  // namespace
 
-std::string own_words(const Document& document, Node step) {
-  std::string out;
-  add_words(document, step, out);
-  return fiche::folded(out);
+const std::string& own_words(const Check& check, Node step) {
+  struct OwnWords {
+    std::string text;
+  };
+  return check.once<OwnWords>(step, [&] {
+    std::string out;
+    add_words(check.document, step, out);
+    return OwnWords{fiche::folded(out)};
+  }).text;
 }
 
-const std::string& own_words(const Check& check, const fiche::Step& step) {
-  struct OwnWords {
-    std::unordered_map<Node, std::string> of_step;
+const std::string& lower_words(const Check& check, Node step) {
+  struct LowerWords {
+    std::string text;
   };
-  const OwnWords& words = check.once<OwnWords>([&] {
-    OwnWords made;
-    for (const fiche::Step& each : check.fiche.steps) made.of_step.emplace(each.node, own_words(check.document, each.node));
-    return made;
-  });
-  return words.of_step.at(step.node);
+  return check.once<LowerWords>(step, [&] { return LowerWords{base::lower(own_words(check, step))}; }).text;
+}
+
+const std::string& own_sentence(const Check& check, Node step) {
+  struct OwnSentence {
+    std::string text;
+  };
+  return check.once<OwnSentence>(step, [&] { return OwnSentence{own_sentence(check.document, step)}; }).text;
 }
 
 void for_each_mark(const Document& document, Node step, const std::function<void(Node)>& call) {

@@ -10,9 +10,11 @@ namespace tamis::rules {
 
 /// What a step's own sentence says, marks included and blocks (why, done, rescue, gate ...) left out. A use mark that
 /// says how much it takes stands as U+0001 alone: "a little of it" is no riddle there.
-std::string own_words(const fiche::Document& document, fiche::Node step);
-/// The same for a step of the fiche, read once for all rules that ask.
-const std::string& own_words(const Check& check, const fiche::Step& step);
+const std::string& own_words(const Check& check, fiche::Node step);
+const std::string& lower_words(const Check& check, fiche::Node step);  ///< the same in lower case
+
+/// own_sentence() of core/rules/step_name.h. These three are read once for all rules that ask.
+const std::string& own_sentence(const Check& check, fiche::Node step);
 
 /// Calls on every mark of the step's own sentence, and of what it must wait for (gate, control); not of why, done,
 /// rescue, notes or the short and the learner's wording, which speak of other things too.

@@ -65,12 +65,12 @@ std::string range_text(double low, double high) {
 void look_at(Check& check, fiche::Node step) {
   const std::vector<StatedHeat>& heats = stated_heats(check, step);
   if (heats.empty()) return;
-  const std::vector<std::string> sentences = sentences_of(check.document, step);
   const double here = lower_here(check);
   for (const StatedHeat& heat : heats) {
     if (heat.el != fiche::El::food_temp || !heat.low || !heat.high || *heat.low < physics::boiling_point(0) - here) continue;
     const auto same = [&](const StatedHeat& other) { return other.el == heat.el && other.sentence == heat.sentence; };
     if (std::count_if(heats.begin(), heats.end(), same) != 1) continue;
+    const std::vector<std::string>& sentences = sentences_of(check, step);
     const auto place = static_cast<std::size_t>(heat.sentence);
     if (place >= sentences.size()) continue;
     const Stage* stage = stage_in(sentences[place]);

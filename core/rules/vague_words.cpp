@@ -60,9 +60,9 @@ std::size_t phrase_at(std::string_view text, const Phrases& phrases) {
   if (text.empty() || !phrases.begins[static_cast<unsigned char>(text.front())]) return 0;
   std::size_t best = 0;
   for (const std::string_view phrase : phrases.list) {
-    const bool whole = text.size() == phrase.size() || phrase.ends_with('\'') ||
-                       (text.size() > phrase.size() && !is_letter(text[phrase.size()]));
-    if (whole && text.starts_with(phrase)) best = std::max(best, phrase.size());
+    if (phrase.front() != text.front() || !text.starts_with(phrase)) continue;
+    const bool whole = text.size() == phrase.size() || phrase.ends_with('\'') || !is_letter(text[phrase.size()]);
+    if (whole) best = std::max(best, phrase.size());
   }
   return best;
 }

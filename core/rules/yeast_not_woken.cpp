@@ -2,7 +2,7 @@
 #include "core/rules/contents.h"
 #include "core/rules/registry.h"
 #include "core/rules/stated_heat.h"
-#include "core/rules/step_name.h"
+#include "core/rules/step_words.h"
 #include "core/rules/trade_figures.h"
 
 namespace tamis::rules {
@@ -45,7 +45,7 @@ void look_at(Check& check, int step) {
     if (is_liquid(food) && stated == nullptr) stated = stated_of(check, use);
   }
   if (!dry) return;
-  const std::string words = own_sentence(check.document, here.node) + " " + std::string(check.document.get(here.node, At::do_));
+  const std::string words = own_sentence(check, here.node) + " " + std::string(check.document.get(here.node, At::do_));
   if (!base::says(words, {"dissolv", "sprinkl", "soak", "foam", "bloom", "wake", "activat", "délay", "dissou", "réhydrat",
                           "auflös", "disolv"}))
     return;

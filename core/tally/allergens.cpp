@@ -46,9 +46,14 @@ class Walk {
   }
 
  private:
+  /// What another file is entered by, and what is skipped in one: what is in those is seen where they are.
+  static bool may_come_again(const Document& document, Node n) {
+    return n == document.root() || is_element(document, n, El::component) || is_element(document, n, El::ingredient);
+  }
+
   /// `place` is what leads to it in the document at hand; none while reading that document itself.
   void inside(const Document& document, Node n, Node place, const std::string& in, bool option) {
-    if (n == fiche::none || !seen_.emplace(&document, n).second) return;
+    if (n == fiche::none || (may_come_again(document, n) && !seen_.emplace(&document, n).second)) return;
     const bool line = is_element(document, n, El::ingredient);
     if (line && !is_eaten(document, n)) return;
     option = option || (n != document.root() && is_an_option(document, n));

@@ -14,6 +14,7 @@ std::string_view singular(std::string_view name) {
 food::Allergens named_in(std::string_view words) {
   const std::string text = base::lower(words);
   food::Allergens out = 0;
+  if (text.empty()) return out;
   for (const food::AllergenName& name : food::allergen_names()) {
     const std::string french = base::lower(name.french);
     if (base::says(text, {singular(name.id), singular(name.english), singular(french)})) out |= name.bit;
