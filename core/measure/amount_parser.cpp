@@ -321,8 +321,11 @@ std::optional<Amount> AmountParser::plain() {
   constexpr std::size_t most_digits = 6;  // no unit makes that too large
   std::int64_t value = 0;
   std::size_t digits = 0;
-  for (; digits < text_.size() && text_[digits] >= '0' && text_[digits] <= '9'; ++digits) value = value * 10 + (text_[digits] - '0');
-  if (digits == 0 || digits > most_digits || digits == text_.size()) return std::nullopt;
+  for (; digits < text_.size() && text_[digits] >= '0' && text_[digits] <= '9'; ++digits) {
+    if (digits == most_digits) return std::nullopt;
+    value = value * 10 + (text_[digits] - '0');
+  }
+  if (digits == 0 || digits == text_.size()) return std::nullopt;
   at_ = digits;
   skip_spaces();
   const UnitFound found = scan_unit(rest(), wanted_, reading_, false);

@@ -183,6 +183,8 @@ TEST_CASE("words of the trade stand where a figure could", "[read]") {
 
 TEST_CASE("what is not understood is refused by name", "[read]") {
   check_rows({{"", "unreadable-amount"},
+              {"99999999999999999999999 g", "unreadable-amount"},
+              {"999999999999999999 g", "999999999999999999 g"},
               {"   ", "unreadable-amount"},
               {"g", "unreadable-amount"},
               {"250 gramz", "unknown-unit"},
