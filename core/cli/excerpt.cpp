@@ -14,7 +14,8 @@ namespace {
 struct Cell {
   std::string text;
   std::size_t width = 0;
-  std::size_t at = 0;  ///< byte offset in the line
+  std::size_t column = 0;  ///< columns before it, from the first cell on
+  std::size_t at = 0;      ///< byte offset in the line
 };
 
 constexpr std::size_t tab_stop = 4;
@@ -23,24 +24,28 @@ bool starts_scalar(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0
 
 std::vector<Cell> cells_of(std::string_view line, std::size_t from, std::size_t to) {
   std::vector<Cell> cells;
+  cells.reserve(to - from);
   std::size_t column = 0;
   for (std::size_t at = from; at < to;) {
-    Cell cell;
+    Cell& cell = cells.emplace_back();
     cell.at = at;
-    base::next_scalar(line, at);
-    const std::string_view scalar = line.substr(cell.at, at - cell.at);
-    cell.text = scalar == "\t" ? std::string(tab_stop - column % tab_stop, ' ') : harmless(scalar);
-    cell.width = base::terminal_width(cell.text);
+    cell.column = column;
+    if (line[at] >= ' ' && line[at] <= '~') {
+      cell.text = line[at++];
+      cell.width = 1;
+    } else {
+      base::next_scalar(line, at);
+      const std::string_view scalar = line.substr(cell.at, at - cell.at);
+      cell.text = scalar == "\t" ? std::string(tab_stop - column % tab_stop, ' ') : harmless(scalar);
+      cell.width = base::terminal_width(cell.text);
+    }
     column += cell.width;
-    cells.push_back(std::move(cell));
   }
   return cells;
 }
 
 std::size_t width_of(const std::vector<Cell>& cells, std::size_t from, std::size_t to) {
-  std::size_t width = 0;
-  for (std::size_t i = from; i < to; ++i) width += cells[i].width;
-  return width;
+  return from == to ? 0 : cells[to - 1].column + cells[to - 1].width - cells[from].column;
 }
 
 /// Where in the line the span lies, in bytes.

@@ -112,9 +112,10 @@ std::size_t output_columns() {
 }
 
 std::string harmless(std::string_view text) {
-  std::string out;
-  out.reserve(text.size());
-  for (std::size_t at = 0; at < text.size();) {
+  const auto is_plain = [](char c) { return (c >= ' ' && c <= '~') || c == '\t' || c == '\n'; };
+  const auto plain = static_cast<std::size_t>(std::find_if_not(text.begin(), text.end(), is_plain) - text.begin());
+  std::string out(text.substr(0, plain));
+  for (std::size_t at = plain; at < text.size();) {
     const auto scalar = base::next_scalar(text, at);
     base::append_scalar(out, scalar && !steers(*scalar) ? *scalar : 0xFFFD);
   }

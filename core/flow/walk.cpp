@@ -26,17 +26,33 @@ bool is_in_pieces(unsigned roles) {
   return (roles & pieces) != 0 || roles == 0;
 }
 
+bool same(const std::vector<double>& a, const std::vector<double>& b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](double x, double y) { return x == y || (!known(x) && !known(y)); });
+}
+
 }  // namespace
 
 States Walk::run(std::vector<Point> start) {
   start_ = std::move(start);
   prepare();
   for (std::size_t way = 0; way < flow_.ways.size(); ++way) {
+    if (goes_as_before(way)) continue;
     masses_ = &flow_.ways[way];
     first_ = way == 0;
     walk();
   }
   return std::move(out_);
+}
+
+bool Walk::goes_as_before(std::size_t way) const {
+  if (way == 0) return false;
+  const Masses& before = flow_.ways[way - 1];
+  const Masses& here = flow_.ways[way];
+  const auto may_be_left_out = [](const auto& one) { return one.optional; };
+  return here.variant == before.variant && same(here.things, before.things) && same(here.uses, before.uses) &&
+         same(here.in, before.in) && same(here.out, before.out) && same(here.lost, before.lost) &&
+         std::none_of(flow_.things.begin(), flow_.things.end(), may_be_left_out) &&
+         std::none_of(flow_.steps.begin(), flow_.steps.end(), may_be_left_out);
 }
 
 void Walk::prepare() {

@@ -25,6 +25,8 @@ class Walk {
   static bool heats(const Doing& doing);
 
   // ---- one way
+  /// All weighs the same as on the way before, and nothing is left out on the one that is not on the other.
+  [[nodiscard]] bool goes_as_before(std::size_t way) const;
   void walk();
   void set_grams(int thing);
   void keep();
