@@ -9,6 +9,7 @@
 
 #include "core/base/finding.h"
 #include "core/base/source.h"
+#include "core/cli/verb.h"
 
 namespace tamis::cli {
 
@@ -20,6 +21,8 @@ struct Totals {
   std::size_t mendable = 0;  ///< findings with a sure fix
   void add(const std::vector<base::Finding>& findings);
   void add(const Totals& more);
+  /// Of a verb that makes something: what could not be done, else whether anything wrong was found.
+  [[nodiscard]] Exit exit() const { return failed > 0 ? Exit::failed : errors > 0 ? Exit::found : Exit::good; }
   [[nodiscard]] std::size_t findings() const { return errors + warnings + advice; }
 };
 

@@ -36,6 +36,12 @@ Exit run_verb(const Verb& verb, std::span<const std::string> arguments) {
     print(verb_help(verb));
     return Exit::good;
   }
+  if (verb.misuse != nullptr) {
+    if (const std::string wrong = verb.misuse(request); !wrong.empty()) {
+      complain(wrong);
+      return Exit::failed;
+    }
+  }
   return verb.run(request);
 }
 

@@ -36,6 +36,7 @@ struct Verb {
   std::string_view help;     ///< a few lines more, with an example and its real output
   std::string_view words;    ///< what its words are, for completion: "FILE", "RULE", "FOOD", "fiche|kitchen"
   std::span<const Option> options;
+  std::string (*misuse)(const Request& request) = nullptr;  ///< what is wrong with the words and options; "" when nothing
   Exit (*run)(const Request& request);
 };
 

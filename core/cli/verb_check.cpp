@@ -69,14 +69,7 @@ std::string misuse(const Request& request) {
   return {};
 }
 
-Exit run_check(const Request& request) {
-  const std::string wrong = misuse(request);
-  if (!wrong.empty()) {
-    complain(wrong);
-    return Exit::failed;
-  }
-  return request.has("stream") ? check_lines(request) : check_paths(request);
-}
+Exit run_check(const Request& request) { return request.has("stream") ? check_lines(request) : check_paths(request); }
 
 }  // namespace
 
@@ -87,6 +80,7 @@ const Verb verb_check{.name = "check",
                       .help = help,
                       .words = "FILE",
                       .options = options,
+                      .misuse = misuse,
                       .run = run_check};
 
 }  // namespace tamis::cli

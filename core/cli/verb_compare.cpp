@@ -77,10 +77,6 @@ std::string misuse(const Request& request) {
 }
 
 Exit run_compare(const Request& request) {
-  if (const std::string wrong = misuse(request); !wrong.empty()) {
-    complain(wrong);
-    return Exit::failed;
-  }
   Surroundings surroundings(request.get("kitchen"));
   const Shared newer = fiche_at(request.words.back());
   const Shared older = newer == nullptr ? nullptr : older_of(request, newer);
@@ -107,6 +103,7 @@ const Verb verb_compare{.name = "compare",
                         .help = help,
                         .words = "FILE",
                         .options = options,
+                        .misuse = misuse,
                         .run = run_compare};
 
 }  // namespace tamis::cli

@@ -107,8 +107,7 @@ class Convert {
       complain("none of these fiches has the line that \"" + request_.get("swap") + "\" names");
       return Exit::failed;
     }
-    if (totals_.failed > 0) return Exit::failed;
-    return totals_.errors > 0 ? Exit::found : Exit::good;
+    return totals_.exit();
   }
 
  private:
@@ -218,14 +217,7 @@ std::string misuse(const Request& request) {
   return input ? "standard input cannot be written to; leave --write out" : "";
 }
 
-Exit run_convert(const Request& request) {
-  const std::string wrong = misuse(request);
-  if (!wrong.empty()) {
-    complain(wrong);
-    return Exit::failed;
-  }
-  return Convert(request).run();
-}
+Exit run_convert(const Request& request) { return Convert(request).run(); }
 
 }  // namespace
 
@@ -236,6 +228,7 @@ const Verb verb_convert{.name = "convert",
                         .help = help(),
                         .words = "FILE",
                         .options = options,
+                        .misuse = misuse,
                         .run = run_convert};
 
 }  // namespace tamis::cli

@@ -41,8 +41,7 @@ class Export {
       one(source);
       return !output_gone() && totals_.failed == 0;
     });
-    if (totals_.failed > 0) return Exit::failed;
-    return totals_.errors > 0 ? Exit::found : Exit::good;
+    return totals_.exit();
   }
 
  private:
@@ -129,11 +128,6 @@ Exit list_exports(const Request& request) {
 
 Exit run_export(const Request& request) {
   if (!request.has("as")) return list_exports(request);
-  const std::string wrong = misuse(request);
-  if (!wrong.empty()) {
-    complain(wrong);
-    return Exit::failed;
-  }
   return Export(request).run();
 }
 
@@ -146,6 +140,7 @@ const Verb verb_export{.name = "export",
                        .help = help,
                        .words = "FILE",
                        .options = options,
+                       .misuse = misuse,
                        .run = run_export};
 
 }  // namespace tamis::cli

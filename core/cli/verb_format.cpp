@@ -51,8 +51,7 @@ class Format {
       one(source);
       return !output_gone();
     });
-    if (totals_.failed > 0) return Exit::failed;
-    return totals_.errors > 0 ? Exit::found : Exit::good;
+    return totals_.exit();
   }
 
  private:
@@ -97,14 +96,7 @@ std::string misuse(const Request& request) {
   return input ? "standard input cannot be written to; leave --write out" : "";
 }
 
-Exit run_format(const Request& request) {
-  const std::string wrong = misuse(request);
-  if (!wrong.empty()) {
-    complain(wrong);
-    return Exit::failed;
-  }
-  return Format(request).run();
-}
+Exit run_format(const Request& request) { return Format(request).run(); }
 
 }  // namespace
 
@@ -115,6 +107,7 @@ const Verb verb_format{.name = "format",
                        .help = help,
                        .words = "FILE",
                        .options = options,
+                       .misuse = misuse,
                        .run = run_format};
 
 }  // namespace tamis::cli

@@ -71,8 +71,7 @@ class Scale {
       one(source);
       return !output_gone();
     });
-    if (totals_.failed > 0) return Exit::failed;
-    return totals_.errors > 0 ? Exit::found : Exit::good;
+    return totals_.exit();
   }
 
  private:
@@ -141,14 +140,7 @@ std::string misuse(const Request& request) {
   return "";
 }
 
-Exit run_scale(const Request& request) {
-  const std::string wrong = misuse(request);
-  if (!wrong.empty()) {
-    complain(wrong);
-    return Exit::failed;
-  }
-  return Scale(request).run();
-}
+Exit run_scale(const Request& request) { return Scale(request).run(); }
 
 }  // namespace
 
@@ -159,6 +151,7 @@ const Verb verb_scale{.name = "scale",
                       .help = help,
                       .words = "FILE",
                       .options = options,
+                      .misuse = misuse,
                       .run = run_scale};
 
 }  // namespace tamis::cli

@@ -51,8 +51,7 @@ class Show {
       one(source);
       return !output_gone();
     });
-    if (totals_.failed > 0) return Exit::failed;
-    return totals_.errors > 0 ? Exit::found : Exit::good;
+    return totals_.exit();
   }
 
  private:
@@ -114,14 +113,7 @@ std::string misuse(const Request& request) {
   return "";
 }
 
-Exit run_show(const Request& request) {
-  const std::string wrong = misuse(request);
-  if (!wrong.empty()) {
-    complain(wrong);
-    return Exit::failed;
-  }
-  return Show(request).run();
-}
+Exit run_show(const Request& request) { return Show(request).run(); }
 
 }  // namespace
 
@@ -132,6 +124,7 @@ const Verb verb_show{.name = "show",
                      .help = help,
                      .words = "FILE",
                      .options = options,
+                     .misuse = misuse,
                      .run = run_show};
 
 }  // namespace tamis::cli

@@ -47,6 +47,23 @@ Allowance allowance_for(const Check& check, Node owner, Node yield) {
   return out;
 }
 
+std::string_view Allowance::difference(const flow::Grams& stated, const flow::Grams& made) const {
+  if (!judged) return {};
+  if (stated.low > made.high * most) return "more than";
+  return stated.high < made.low * least ? "much less than" : "";
+}
+
+void for_each_yield(const Check& check, const std::function<void(Node, Node, const flow::Grams&)>& look_at) {
+  const Node root = check.document.root();
+  if (root == fiche::none) return;
+  const auto offer = [&](Node owner, const std::optional<flow::Grams>& made) {
+    const Node yield = check.document.child(owner, El::yield);
+    if (yield != fiche::none && made && made->high > 0) look_at(owner, yield, *made);
+  };
+  for (const flow::Total& total : check.flow.components) offer(total.node, total.out);
+  offer(root, check.flow.whole.out);
+}
+
 std::optional<flow::Grams> grams_stated(const measure::Amount& amount) {
   if (!amount.has_figure() || !amount.low_base().ok() || !amount.high_base().ok()) return std::nullopt;
   const double low = amount.low_base().approximate();

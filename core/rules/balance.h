@@ -1,8 +1,10 @@
 #ifndef CORE_RULES_BALANCE_H
 #define CORE_RULES_BALANCE_H
 
+#include <functional>
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "core/rules/rule.h"
 
@@ -24,9 +26,14 @@ struct Allowance {
   double least = 0.9;
   double most = 1 + weighing;
   bool judged = true;
+  /// How what is stated and what is made differ: "more than", "much less than"; "" when they may be the same.
+  [[nodiscard]] std::string_view difference(const flow::Grams& stated, const flow::Grams& made) const;
 };
 /// Of a component, or of the whole fiche (its root); `yield` may state what is lost.
 Allowance allowance_for(const Check& check, fiche::Node owner, fiche::Node yield);
+
+/// Calls `look_at` for every component that has a yield and an outcome, then for the fiche as a whole: owner, yield, made.
+void for_each_yield(const Check& check, const std::function<void(fiche::Node, fiche::Node, const flow::Grams&)>& look_at);
 
 /// Grams of a mass as written; of a volume between 0.5 and 1.35 g/ml: from a whipped cream to a boiled syrup (common
 /// practice). Empty for other kinds and for words.

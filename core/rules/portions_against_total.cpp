@@ -8,16 +8,7 @@ namespace tamis::rules {
 namespace {
 
 using fiche::At;
-using fiche::El;
 using fiche::Node;
-
-/// Says how the stated mass and what goes in differ, "" when they may be the same.
-std::string difference(const flow::Grams& stated, const flow::Grams& made, const Allowance& allowed) {
-  if (!allowed.judged) return {};
-  if (stated.low > made.high * allowed.most) return "more than";
-  if (stated.high < made.low * allowed.least) return "much less than";
-  return {};
-}
 
 const fiche::Statement* number_of(const Check& check, Node yield) {
   for (const At at : {At::portions, At::pieces}) {
@@ -27,8 +18,7 @@ const fiche::Statement* number_of(const Check& check, Node yield) {
   return nullptr;
 }
 
-void look_at(Check& check, Node owner, Node yield, const std::optional<flow::Grams>& made) {
-  if (yield == fiche::none || !made || made->high <= 0) return;
+void look_at(Check& check, Node owner, Node yield, const flow::Grams& made) {
   const fiche::Statement* each = check.fiche.statement(yield, At::each);
   const fiche::Statement* number = number_of(check, yield);
   const auto grams = each == nullptr || !each->amount ? std::nullopt : grams_stated(*each->amount);
@@ -38,22 +28,17 @@ void look_at(Check& check, Node owner, Node yield, const std::optional<flow::Gra
                         (spare != nullptr && spare->amount ? spare->amount->middle_base().approximate() : 0);
   const double about = each->amount->about ? 0.1 : 0;
   const flow::Grams stated{pieces * grams->low * (1 - about), pieces * grams->high * (1 + about)};
-  const std::string how = difference(stated, *made, allowance_for(check, owner, yield));
+  const std::string how(allowance_for(check, owner, yield).difference(stated, made));
   if (how.empty()) return;
   check.say(each->where, figure_text(pieces, measure::Kind::count) + " of " + each->text + " are " + how + " what is made: " +
-                             grams_text(*made) + ", " +
-                             grams_text({made->low / pieces, made->high / pieces}) + " each",
+                             grams_text(made) + ", " +
+                             grams_text({made.low / pieces, made.high / pieces}) + " each",
             "correct the portion, their number or the amounts; state what is lost with <loss what=\"…\" amount=\"…\"/>")
       .related.push_back({number->where, "how many", {}, {}, {}});
 }
 
 void run(Check& check) {
-  const Node root = check.document.root();
-  if (root == fiche::none) return;
-  for (const flow::Total& total : check.flow.components) {
-    look_at(check, total.node, check.document.child(total.node, El::yield), total.out);
-  }
-  look_at(check, root, check.document.child(root, El::yield), check.flow.whole.out);
+  for_each_yield(check, [&](Node owner, Node yield, const flow::Grams& made) { look_at(check, owner, yield, made); });
 }
 
 }  // namespace

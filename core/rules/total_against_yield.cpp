@@ -8,26 +8,16 @@ namespace tamis::rules {
 namespace {
 
 using fiche::At;
-using fiche::El;
 using fiche::Node;
 
-/// Says how the stated mass and what goes in differ, "" when they may be the same.
-std::string difference(const flow::Grams& stated, const flow::Grams& made, const Allowance& allowed) {
-  if (!allowed.judged) return {};
-  if (stated.low > made.high * allowed.most) return "more than";
-  if (stated.high < made.low * allowed.least) return "much less than";
-  return {};
-}
-
-void look_at(Check& check, Node owner, Node yield, const std::optional<flow::Grams>& made) {
-  if (yield == fiche::none || !made || made->high <= 0) return;
+void look_at(Check& check, Node owner, Node yield, const flow::Grams& made) {
   for (const At at : {At::mass, At::volume}) {
     const fiche::Statement* said = check.fiche.statement(yield, at);
     const auto stated = said == nullptr || !said->amount ? std::nullopt : grams_stated(*said->amount);
     if (!stated) continue;
-    const std::string how = difference(*stated, *made, allowance_for(check, owner, yield));
+    const std::string how(allowance_for(check, owner, yield).difference(*stated, made));
     if (how.empty()) continue;
-    check.say(said->where, "the yield of " + said->text + " is " + how + " what is made: " + grams_text(*made),
+    check.say(said->where, "the yield of " + said->text + " is " + how + " what is made: " + grams_text(made),
               how == "more than" ? "correct the yield or the amounts; nothing comes of nothing"
                                  : "correct the yield, or state what is lost: <loss what=\"…\" amount=\"…\"/>");
     return;
@@ -35,12 +25,7 @@ void look_at(Check& check, Node owner, Node yield, const std::optional<flow::Gra
 }
 
 void run(Check& check) {
-  const Node root = check.document.root();
-  if (root == fiche::none) return;
-  for (const flow::Total& total : check.flow.components) {
-    look_at(check, total.node, check.document.child(total.node, El::yield), total.out);
-  }
-  look_at(check, root, check.document.child(root, El::yield), check.flow.whole.out);
+  for_each_yield(check, [&](Node owner, Node yield, const flow::Grams& made) { look_at(check, owner, yield, made); });
 }
 
 }  // namespace
