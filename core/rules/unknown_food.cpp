@@ -27,7 +27,10 @@ std::string advice_for(const Check& check, std::string_view id, std::string_view
   std::replace(words.begin(), words.end(), '-', ' ');
   for (const std::string_view text : {std::string_view(words), name}) {
     if (text.empty()) continue;
+    bool holds_a_known_word = false;
     for (const food::Match& match : food::look_up(text, check.fiche.language, 3)) {
+      if (match.how == food::Match::How::near && holds_a_known_word) break;  // "house-flour" is a flour, not a goose
+      holds_a_known_word = match.how != food::Match::How::near;
       if (std::find(near.begin(), near.end(), match.food->id) == near.end()) near.push_back(match.food->id);
     }
   }

@@ -14,6 +14,7 @@ TEST_CASE("a mistyped food gets the foods that hold the word before one that mer
   const Row row = GENERATE(values<Row>({
       {"buter", "write butter-unsalted, butter-salted or butter-clarified, or add it to the kitchen file as <food>"},
       {"watr", "write water, watermelon or rose-water, or add it to the kitchen file as <food>"},
+      {"house-flour", "write flour-wheat-white, or add it to the kitchen file as <food>"},
       {"zzzzzzzz", "look for it with tamis foods, or add it to the kitchen file as <food>"},
   }));
   CAPTURE(row.food);
