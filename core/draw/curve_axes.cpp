@@ -41,7 +41,7 @@ double step_of(double length, int ticks, std::span<const double> steps) {
 
 std::string number(double value) {
   const auto tenths = std::llround(value * 10);
-  std::string out = tenths < 0 ? "−" : "";
+  std::string out = tenths < 0 ? "-" : "";
   out += std::to_string(std::llabs(tenths) / 10);
   if (tenths % 10 != 0) out += "." + std::to_string(std::llabs(tenths) % 10);
   return out;

@@ -97,7 +97,7 @@ class Reader {
 
   void read_cold(Node n) {
     const auto at = temperature(n, At::at);
-    out_.colds.push_back({text(n, At::id), text(n, At::kind), at ? std::optional(at->low_base()) : std::nullopt, n});
+    out_.colds.push_back({text(n, At::id), text(n, At::kind), at ? std::optional(at->low_base()) : std::nullopt, number(n, At::coefficient), n});
   }
 
   void read_machine(Node n) {

@@ -31,6 +31,7 @@ struct Kitchen {
   struct Cold {
     std::string id, kind;  ///< kind: "fridge", "freezer", "blast-chiller"
     std::optional<base::Ratio> at_c;
+    std::optional<double> coefficient;  ///< of surfaces in its air, W/(m² K)
     Node node = none;
   };
   struct Machine {

@@ -9,3 +9,4 @@ tamis_script_test("against: NetworkX" ${Python3_EXECUTABLE} tests/against/networ
 tamis_script_test("against: SARIF" ${Python3_EXECUTABLE} tests/against/report_forms.py sarif)
 tamis_script_test("against: JUnit" ${Python3_EXECUTABLE} tests/against/report_forms.py junit)
 tamis_script_test("against: Indian Food Composition Tables" ${Python3_EXECUTABLE} tests/against/ifct_check.py)
+tamis_script_test("against: SciPy" ${Python3_EXECUTABLE} tests/against/heat_scipy.py)
