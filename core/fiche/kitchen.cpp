@@ -42,6 +42,7 @@ class Reader {
     out_.language = text(root, At::lang);
     if (!out_.language.empty()) out_.reading.language = out_.language;
     out_.library_root = text(root, At::library);
+    out_.limits = text(root, At::limits);
     out_.system = system_named(document_.get(root, At::units));
     if (out_.system) out_.reading.system = *out_.system;
     const std::string_view decimal = document_.get(root, At::decimal);

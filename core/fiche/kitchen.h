@@ -78,6 +78,7 @@ struct Kitchen {
   std::string language;      ///< "" when not stated
   std::optional<measure::System> system;
   std::optional<base::Ratio> altitude_m;
+  std::string limits;        ///< whose limits of food safety: "us", "uk", ...; "" when not stated
   std::vector<Oven> ovens;
   std::vector<Cold> colds;
   std::vector<Machine> machines;

@@ -1,0 +1,166 @@
+#include "core/rules/needs_cold.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "core/base/utf8.h"
+#include "core/physics/sugar.h"
+#include "core/rules/contents.h"
+#include "core/rules/figure_value.h"
+#include "core/rules/heated.h"
+#include "core/rules/safety_limits.h"
+#include "core/rules/sentence.h"
+
+namespace tamis::rules {
+namespace {
+
+using flow::Constituent;
+using food::Role;
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+// Shares of the whole from which one thing decides (common practice).
+constexpr double crumb = 0.2;        // flour in what is baked through: bread, cake, pastry
+constexpr double dough = 0.35;       // flour in what is not: raw dough
+constexpr double much_acid = 0.03;   // lemon juice, vinegar
+constexpr double much_fruit = 0.15;  // fruit, wine, tomato, sour dairy
+constexpr double mostly_fat = 0.6;
+constexpr double much_salt = 0.05;
+
+/// What went in, in g, by what it does to keeping.
+struct Sums {
+  double whole = 0, flour = 0, dry = 0, moist = 0, acid = 0, sour = 0, plant = 0;
+  bool unknown = false;  ///< a food or an amount that nobody knows
+  bool cured = false;
+};
+
+bool is_one_of(std::string_view id, std::initializer_list<std::string_view> starts) {
+  return std::any_of(starts.begin(), starts.end(), [id](std::string_view start) { return id.starts_with(start); });
+}
+
+bool is_sour(const food::Food& food, std::string_view id) {
+  return food.role == Role::fruit || food.role == Role::alcohol ||
+         is_one_of(id, {"tomato", "yogurt", "buttermilk", "cream-sour", "cream-creme-fraiche", "sauerkraut", "mayonnaise", "relish",
+                        "salad-dressing", "wine", "juice", "orange-juice", "apple-juice", "mustard", "ketchup", "pickle"});
+}
+
+bool is_acid(const food::Food& food, std::string_view id) {
+  return food.role == Role::acid || is_one_of(id, {"vinegar", "lemon-juice", "lime-juice", "yuzu", "passion-fruit"});
+}
+
+/// Cured, dried or hard: it keeps by itself.
+bool is_cured(std::string_view id) {
+  return is_one_of(id, {"ham-cured", "salami", "chorizo", "bacon", "pork-salt", "pork-backfat", "anchovy", "cod-salt", "caviar",
+                        "salmon-smoked", "cheese-parmesan", "cheese-pecorino", "cheese-gruyere", "cheese-emmental", "cheese-cheddar",
+                        "cheese-gouda", "milk-condensed-sweetened", "milk-powder", "egg-whole-powder", "egg-white-powder",
+                        "egg-yolk-powder", "cheese-roquefort", "cheese-blue", "cheese-feta"});
+}
+
+/// Another file makes it, and tells of what.
+bool is_known(const Check& check, const Part& part) {
+  return part.grams->high == 0 || check.states().things[at(part.thing)].knows(Constituent::water);
+}
+
+Sums sums_of(const Check& check, int step) {
+  Sums out;
+  for (const Part& part : contents_of(check, step).parts) {
+    if (!part.grams || (part.food == nullptr && !is_known(check, part))) {
+      out.unknown = true;
+      continue;
+    }
+    if (part.food == nullptr) {
+      out.whole += part.grams->middle();
+      continue;
+    }
+    const std::string_view id = general_id(check, part.food);
+    const double grams = part.grams->middle();
+    const Role role = part.food->role;
+    out.whole += grams;
+    if (role == Role::flour || role == Role::starch) out.flour += grams;
+    if (role == Role::sugar || role == Role::nut || role == Role::chocolate) out.dry += grams;
+    if (is_cured(id)) {
+      out.cured = true;
+    } else if (role == Role::meat || role == Role::fish || role == Role::dairy) {
+      out.moist += grams;
+    }
+    if (role == Role::vegetable || is_one_of(id, {"bean-", "chickpea", "lentil", "pea-", "rice-", "pasta", "tofu"})) out.plant += grams;
+    if (is_acid(*part.food, id)) out.acid += grams;
+    if (is_sour(*part.food, id)) out.sour += grams;
+  }
+  return out;
+}
+
+/// Of the water in it with what is known to be dissolved: as dry as it may be, and as wet.
+flow::Range activity_of(const flow::State& state) {
+  const auto with = [](double water, double sugars, double salt) {
+    physics::Dissolved dissolved;
+    const double kg = std::max(water, 0.01);
+    dissolved.sucrose = sugars / kg;
+    dissolved.salt = salt / kg;
+    return physics::water_activity(dissolved);
+  };
+  const flow::Range& water = state.share(Constituent::water);
+  const flow::Range& sugars = state.share(Constituent::sugars);
+  const flow::Range& salt = state.share(Constituent::salt);
+  return {with(water.low, sugars.high, std::min(salt.high, much_salt)), with(water.high, sugars.low, salt.low)};
+}
+
+/// Whether a trial has measured it as acid: measured what="pH".
+bool is_acid_as_measured(const Check& check) {
+  for (const auto& [node, rule] : check.structure.elements) {
+    if (rule->el != fiche::El::measured) continue;
+    if (!base::lower(check.document.get(node, fiche::At::what)).starts_with("ph")) continue;
+    const auto ph = measure::read_number(base::trimmed(check.document.direct_text(node)), check.fiche.reading);
+    if (ph && ph->approximate() < safety_limit(check.kitchen, "acid").celsius) return true;
+  }
+  return false;
+}
+
+/// Whether the step, or one before it, heats what it makes.
+bool is_baked(const Check& check, int step) {
+  return may_heat(check, step) || heated_before(check, step, Role::flour) || heated_before(check, step, Role::starch) ||
+         heated_before(check, step, Role::nut) || heated_before(check, step, Role::sugar);
+}
+
+Need work_out(const Check& check, int step) {
+  const flow::State& state = check.states().steps[at(step)];
+  const bool egg = state.has(Role::egg);
+  const bool animal = egg || state.has(Role::meat) || state.has(Role::fish) || state.has(Role::dairy);
+  if (is_acid_as_measured(check)) return Need::no;
+  const Sums sums = sums_of(check, step);
+  const bool plant = sums.plant > 0 && sums.plant >= 0.1 * sums.whole;
+  if (!animal && !plant) return sums.unknown || state.has(Role::other) ? Need::unknown : Need::no;
+  const flow::Range activity = activity_of(state);
+  const double dry = safety_limit(check.kitchen, "dry").celsius;
+  if (activity.high < dry) return Need::no;
+  if (sums.whole > 0 && is_baked(check, step)) {
+    const bool crumbed = sums.flour >= crumb * sums.whole || sums.flour + sums.dry >= 0.5 * sums.whole;
+    if (crumbed && sums.moist + sums.plant <= 0.6 * (sums.flour + sums.dry)) return Need::no;
+    if (crumbed) return Need::unknown;
+  }
+  if (sums.unknown || activity.low < dry || sums.flour >= dough * sums.whole) return Need::unknown;
+  if (sums.acid >= much_acid * sums.whole || sums.sour >= much_fruit * sums.whole) return Need::unknown;
+  if (state.share(Constituent::fat).low >= mostly_fat && !egg && !state.has(Role::meat)) return Need::unknown;
+  if (state.share(Constituent::salt).high >= much_salt) return Need::unknown;
+  if (!egg && sums.moist == 0 && sums.cured) return Need::unknown;
+  if (!animal && !may_heat(check, step) && !heated_before(check, step, Role::vegetable) && !heated_before(check, step, Role::other) &&
+      !heated_before(check, step, Role::flour)) {
+    return Need::unknown;
+  }
+  return Need::yes;
+}
+
+}  // namespace
+
+Need needs_cold(const Check& check, int step) {
+  struct Needs {
+    mutable std::map<int, Need> known;
+  };
+  const Needs& needs = check.once<Needs>([] { return Needs{}; });
+  const auto found = needs.known.find(step);
+  if (found != needs.known.end()) return found->second;
+  return needs.known.emplace(step, work_out(check, step)).first->second;
+}
+
+}  // namespace tamis::rules
