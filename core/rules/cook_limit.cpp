@@ -17,7 +17,8 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 bool is_poultry(std::string_view id) {
   if (id.find("cooked") != std::string_view::npos) return false;
-  return id.starts_with("chicken") || id.starts_with("turkey") || id.starts_with("duck") || id.starts_with("goose") || id.starts_with("quail");
+  return id.starts_with("chicken") || id.starts_with("turkey") || id.starts_with("duck") ||
+         id.starts_with("goose") || id.starts_with("quail");
 }
 
 bool is_minced(std::string_view id) {
@@ -32,9 +33,11 @@ std::optional<CookLimit> cook_limit_of(const Check& check, int step) {
     if (part.food == nullptr || part.food->role != food::Role::meat) continue;
     const int line = check.flow.things[at(part.thing)].ingredient;
     const std::string_view id = general_id(check, part.food);
-    const std::string words = base::lower(std::string(check.fiche.ingredients[at(line)].name) + " " +
-                                          std::string(check.document.get(check.fiche.ingredients[at(line)].node, fiche::At::prep)));
-    if (says(words, {"cooked", "confit", "smoked", "roasted", "boiled", "cuit", "gekocht", "gebraten", "cocid"})) continue;
+    const std::string words =
+        base::lower(std::string(check.fiche.ingredients[at(line)].name) + " " +
+                    std::string(check.document.get(check.fiche.ingredients[at(line)].node, fiche::At::prep)));
+    if (says(words, {"cooked", "confit", "smoked", "roasted", "boiled", "cuit", "gekocht", "gebraten", "cocid"}))
+      continue;
     const auto any = safety_pairs(check.kitchen, "cook_any");
     const bool by_any = !any.empty() && any.front().set == check.kitchen.limits;
     if (is_poultry(id)) return CookLimit{"poultry", by_any ? any : safety_pairs(check.kitchen, "cook_poultry")};
@@ -52,16 +55,36 @@ std::string asked(std::span<const SafetyLimit> pairs, double celsius) {
   const SafetyLimit& last = pairs.back();
   std::string out;
   if (const auto needed = seconds_needed(pairs, celsius); needed && celsius < last.celsius) {
-    out = figure_text(*needed < 100 ? *needed : std::ceil(*needed / 60) * 60, measure::Kind::time) + " at " + degrees(celsius) + ", or ";
+    out = figure_text(*needed < 100 ? *needed : std::ceil(*needed / 60) * 60, measure::Kind::time) + " at " +
+          degrees(celsius) + ", or ";
   }
   out += degrees(last.celsius);
   return out + (last.seconds > 0 ? " for " + figure_text(last.seconds, measure::Kind::time) : "");
 }
 
 bool says_undercooked(std::string_view text) {
-  return says(text, {"pink", "rare", "raw", "not cooked", "undercooked", "lightly cooked", "guests at risk", "guests are told", "guest is told",
-                     "tell the guest", "tell guests", "pasteurised", "pasteurized", "rosé", "cru", "pas cuit", "peu cuit", "roh", "rosa",
-                     "nicht durch", "crudo", "poco hecho"});
+  return says(text, {"pink",
+                     "rare",
+                     "raw",
+                     "not cooked",
+                     "undercooked",
+                     "lightly cooked",
+                     "guests at risk",
+                     "guests are told",
+                     "guest is told",
+                     "tell the guest",
+                     "tell guests",
+                     "pasteurised",
+                     "pasteurized",
+                     "rosé",
+                     "cru",
+                     "pas cuit",
+                     "peu cuit",
+                     "roh",
+                     "rosa",
+                     "nicht durch",
+                     "crudo",
+                     "poco hecho"});
 }
 
 }  // namespace tamis::rules

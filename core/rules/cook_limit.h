@@ -16,8 +16,8 @@ struct CookLimit {
   std::string_view food;  ///< "poultry", "minced meat"
   std::span<const SafetyLimit> pairs;
 };
-/// Empty where nothing in it is raw poultry or raw minced meat. Whole cuts of beef, lamb and pork, fish and shellfish are cooked
-/// to order as guests wish.
+/// Empty where nothing in it is raw poultry or raw minced meat. Whole cuts of beef, lamb and pork, fish and
+/// shellfish are cooked to order as guests wish.
 std::optional<CookLimit> cook_limit_of(const Check& check, int step);
 
 /// Whether a temperature, held that long (s), meets one of the pairs.

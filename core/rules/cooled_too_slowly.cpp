@@ -27,7 +27,8 @@ bool starts_cool(const Check& check, int step) {
 /// The limit that a stage passes; null when none.
 const SafetyLimit* passed(const Check& check, int step, const CoolingStage& stage) {
   const SafetyLimit& first = safety_limit(check.kitchen, "cooling_first");
-  const SafetyLimit& whole = safety_limit(check.kitchen, starts_cool(check, step) ? "cooling_from_room" : "cooling_whole");
+  const SafetyLimit& whole =
+      safety_limit(check.kitchen, starts_cool(check, step) ? "cooling_from_room" : "cooling_whole");
   const bool is_first = stage.celsius <= first.celsius + hair && (first.celsius <= 10 || stage.celsius > 10);
   if (is_first && stage.seconds > first.seconds) return &first;
   return stage.celsius <= first.celsius + hair && stage.seconds > whole.seconds ? &whole : nullptr;
@@ -40,9 +41,10 @@ void look_at(Check& check, int step, fiche::Node in) {
     const bool from_room = limit->name == "cooling_from_room";
     const std::string starts = degrees(safety_limit(check.kitchen, "cooling_starts").celsius);
     say_limit(check, stage.time->where,
-              "it may take " + time_words(static_cast<flow::TimeNetwork::Seconds>(stage.seconds)) + " to " + said_heat(*stage.heat) +
-                  "; food cools " + (from_room ? "from the room" : "from " + starts) + " to " + degrees(limit->celsius) + " in " +
-                  time_of(*limit) + (limit->name == "cooling_whole" ? " in all" : ""),
+              "it may take " + time_words(static_cast<flow::TimeNetwork::Seconds>(stage.seconds)) + " to " +
+                  degrees(stage.celsius) + "; food cools " + (from_room ? "from the room" : "from " + starts) +
+                  " to " + degrees(limit->celsius) + " in " + time_of(*limit) +
+                  (limit->name == "cooling_whole" ? " in all" : ""),
               *limit, "shallower pans, ice or a chiller, and " + time_of(*limit) + " as the limit");
     return;
   }
@@ -66,7 +68,8 @@ const Rule cooled_too_slowly = {
     .severity = base::Severity::error,
     .topic = "safety",
     .summary = "food that is given longer to cool than published limits allow",
-    .explanation = R"(What survives cooking as spores grows fastest while a pot cools through the warm. The US model code allows two
+    .explanation =
+        R"(What survives cooking as spores grows fastest while a pot cools through the warm. The US model code allows two
 hours from 57 to 21 °C and six in all to 5 °C, four for what is mixed at the room's temperature; Australia and Ontario nearly
 the same, France two hours from 63 to 10 °C. The kitchen file says whose limits the house works to (limits).
 
@@ -78,13 +81,15 @@ decide.)",
     <step do="simmer" makes="stock" hands="10 min" unattended="4 h">Simmer the <use of="wings">wings</use> in the
       <use of="water">water</use> at <food-temp>95 °C</food-temp> for <time>4 h</time>.</step>
     <step do="cool">Cool the <use of="stock">stock</use>.<control hazard="growth" check="probe" often="each pan" who="the cook"
-      action="discard">From <food-temp>57 °C</food-temp> to <food-temp>21 °C</food-temp> within <time>5 h</time>.</control></step>)",
+      action="discard">From <food-temp>57 °C</food-temp> to <food-temp>21 °C</food-temp> within <time>5
+      h</time>.</control></step>)",
     .good = R"(    <ingredient id="wings" food="chicken-wing">2 kg</ingredient>
     <ingredient id="water" food="water">4 l</ingredient>
     <step do="simmer" makes="stock" hands="10 min" unattended="4 h">Simmer the <use of="wings">wings</use> in the
       <use of="water">water</use> at <food-temp>95 °C</food-temp> for <time>4 h</time>.</step>
     <step do="cool">Cool the <use of="stock">stock</use>.<control hazard="growth" check="probe" often="each pan" who="the cook"
-      action="discard">From <food-temp>57 °C</food-temp> to <food-temp>21 °C</food-temp> within <time>2 h</time>.</control></step>)",
+      action="discard">From <food-temp>57 °C</food-temp> to <food-temp>21 °C</food-temp> within <time>2
+      h</time>.</control></step>)",
     .source = "FDA Food Code 3-501.14, or the limits that the kitchen file chooses (core/rules/safety_limits.inc)",
     .schemas = "",
     .run = run,

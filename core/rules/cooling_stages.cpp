@@ -20,7 +20,8 @@ bool is_more(const fiche::Document& document, Node mark) {
   if (behind == fiche::none || document.kind(behind) != fiche::NodeKind::text) return false;
   const std::string words = base::lower(base::trimmed(document.value(behind)));
   constexpr std::array<std::string_view, 6> more{"more", "further", "de plus", "weiter", "más", "after that"};
-  return std::any_of(more.begin(), more.end(), [&words](std::string_view word) { return words.starts_with(word); });
+  return std::any_of(more.begin(), more.end(),
+                     [&words](std::string_view word) { return words.starts_with(word); });
 }
 
 }  // namespace
@@ -48,9 +49,11 @@ std::vector<CoolingStage> cooling_stages(const Check& check, Node in) {
       waits = nullptr;
     }
     if (document.el(c) != El::time) continue;
-    const auto mark = std::find_if(marks.begin(), marks.end(), [c](const flow::TimeMark& one) { return one.statement->node == c; });
+    const auto mark = std::find_if(marks.begin(), marks.end(),
+                                   [c](const flow::TimeMark& one) { return one.statement->node == c; });
     if (mark == marks.end() || mark->one_of_several || mark->role == flow::TimeMark::Role::other) continue;
-    const bool limit = mark->role == flow::TimeMark::Role::limit || mark->statement->amount->form == measure::Amount::Form::at_most;
+    const bool limit = mark->role == flow::TimeMark::Role::limit ||
+                       mark->statement->amount->form == measure::Amount::Form::at_most;
     if (!control && !limit) continue;
     if (heat == nullptr) {
       waits = &*mark;

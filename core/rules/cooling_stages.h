@@ -15,8 +15,8 @@ struct CoolingStage {
   double seconds = 0;  ///< the longest; those of the stages before it in it, where it says so
 };
 
-/// What a step's own sentence, or a control in it (`in`), says of how fast food cools: times by which it must be done, each
-/// with the temperature before it, or the next behind it. In a control every time is such a limit.
+/// What a step's own sentence, or a control in it (`in`), says of how fast food cools: times by which it must be
+/// done, each with the temperature before it, or the next behind it. In a control every time is such a limit.
 std::vector<CoolingStage> cooling_stages(const Check& check, fiche::Node in);
 
 }  // namespace tamis::rules

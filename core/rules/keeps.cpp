@@ -1,12 +1,9 @@
 #include "core/rules/keeps.h"
 
 #include "core/base/utf8.h"
-#include "core/flow/celsius.h"
 #include "core/rules/gate_steps.h"
-#include "core/rules/near_miss.h"
 #include "core/rules/sentence.h"
 #include "core/rules/stated_heat.h"
-#include "core/rules/step_name.h"
 
 namespace tamis::rules {
 namespace {
@@ -20,14 +17,16 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 constexpr double hot_from = 35;   // °C: held warmer than that, it is meant to be hot
 constexpr double frozen_to = -5;  // °C
 
-bool says_frozen(std::string_view words) { return says(words, {"freez", "frozen", "congél", "surgel", "tiefk", "gefr", "congel"}); }
+bool says_frozen(std::string_view words) {
+  return says(words, {"freez", "frozen", "congél", "surgel", "tiefk", "gefr", "congel"});
+}
 bool says_fridge(std::string_view words) {
-  return says(words, {"fridge", "refrigerat", "cold", "chill", "frigo", "réfrig", "froid", "chambre froide", "kühl", "kalt", "nevera",
-                      "frigor", "cámara", "frío"});
+  return says(words, {"fridge", "refrigerat", "cold", "chill", "frigo", "réfrig", "froid", "chambre froide",
+                      "kühl", "kalt", "nevera", "frigor", "cámara", "frío"});
 }
 bool says_hot(std::string_view words) {
-  return says(words, {"water bath", "bain", "hot", "hob", "oven", "warm", "steam table", "four", "chaud", "ofen", "heiß", "wasserbad",
-                      "baño", "horno", "caliente"});
+  return says(words, {"water bath", "bain", "hot", "hob", "oven", "warm", "steam table", "four", "chaud", "ofen",
+                      "heiß", "wasserbad", "baño", "horno", "caliente"});
 }
 
 /// By where it stands; where that says nothing, by its temperature.
@@ -37,7 +36,10 @@ Store store_of(std::string_view where, const std::optional<double>& low, const s
   if (says_fridge(where)) return Store::fridge;
   const std::optional<double>& any = high ? high : low;
   if (!any) return Store::dry;
-  return *any <= frozen_to ? Store::freezer : *any >= hot_from ? Store::hot : *any < 12 ? Store::fridge : Store::dry;
+  return *any <= frozen_to  ? Store::freezer
+         : *any >= hot_from ? Store::hot
+         : *any < 12        ? Store::fridge
+                            : Store::dry;
 }
 
 class Reader {
@@ -55,12 +57,16 @@ class Reader {
   }
 
  private:
-  /// The step that makes what is kept: of a result the one that names it, of a component its last, of the fiche the last.
+  /// The step that makes what is kept: of a result the one that names it, of a component its last, of the fiche
+  /// the last.
   [[nodiscard]] int maker_of(Node keep) const {
     const std::string_view of = check_.document.get(keep, At::of);
-    const int thing = of.empty() ? check_.flow.thing_of(check_.document.parent(keep)) : check_.flow.thing_named(of);
+    const int thing =
+        of.empty() ? check_.flow.thing_of(check_.document.parent(keep)) : check_.flow.thing_named(of);
     if (thing >= 0) return check_.flow.things[at(thing)].maker;
-    return of.empty() && check_.document.parent(keep) == check_.document.root() ? static_cast<int>(check_.flow.steps.size()) - 1 : -1;
+    return of.empty() && check_.document.parent(keep) == check_.document.root()
+               ? static_cast<int>(check_.flow.steps.size()) - 1
+               : -1;
   }
 
   void set_heat(Kept& kept, const fiche::Statement* heat) const {
@@ -82,7 +88,8 @@ class Reader {
     kept.step = maker_of(node);
     if (kept.step < 0) return;
     const std::string where = base::lower(check_.document.get(node, At::where));
-    kept.words = where + " " + base::lower(check_.document.all_text(node)) + " " + base::lower(check_.document.get(node, At::reheat));
+    kept.words = where + " " + base::lower(check_.document.all_text(node)) + " " +
+                 base::lower(check_.document.get(node, At::reheat));
     set_heat(kept, check_.fiche.statement(node, At::at));
     set_time(kept, check_.fiche.statement(node, At::for_));
     kept.store = store_of(where, kept.low, kept.high);
@@ -97,7 +104,8 @@ class Reader {
     kept.holds = true;
     kept.words = words_of(check_, step);
     for (const StatedHeat& heat : stated_heats(check_, node)) {
-      if (heat.el != El::oven_temp && check_.document.get(heat.statement->node, At::place) != "surface") set_heat(kept, heat.statement);
+      if (heat.el != El::oven_temp && check_.document.get(heat.statement->node, At::place) != "surface")
+        set_heat(kept, heat.statement);
     }
     set_time(kept, check_.fiche.statement(node, At::unattended));
     for (const flow::TimeMark& mark : flow::time_marks(check_.fiche, node)) set_time(kept, mark.statement);
@@ -120,29 +128,23 @@ const std::vector<Kept>& keeps_of(const Check& check) {
 }
 
 bool says_thrown_away(std::string_view text) {
-  return says(text, {"thrown", "throw", "discard", "bin ", "jet", "wegwerf", "weggeworfen", "verwirf", "verworfen", "desech", "tira"});
-}
-
-std::string name_of_kept(const Check& check, const Kept& kept) {
-  const flow::Flow& flow = check.flow;
-  const std::string_view of = kept.holds ? std::string_view() : check.document.get(kept.node, At::of);
-  if (!of.empty()) return quoted(of);
-  const Node component = flow.steps[at(kept.step)].component;
-  const std::string_view title = component == fiche::none ? check.fiche.title : check.document.get(component, At::title);
-  return quoted(title);
+  return says(text, {"thrown", "throw", "discard", "bin ", "jet", "wegwerf", "weggeworfen", "verwirf", "verworfen",
+                     "desech", "tira"});
 }
 
 const std::string& cautions_of(const Check& check) {
   struct Cautions {
     std::string words;
   };
-  return check.once<Cautions>([&] {
-    Cautions made;
-    for (const auto& [node, rule] : check.structure.elements) {
-      if (rule->el == El::caution) made.words += base::lower(check.document.all_text(node)) + " ";
-    }
-    return made;
-  }).words;
+  return check
+      .once<Cautions>([&] {
+        Cautions made;
+        for (const auto& [node, rule] : check.structure.elements) {
+          if (rule->el == El::caution) made.words += base::lower(check.document.all_text(node)) + " ";
+        }
+        return made;
+      })
+      .words;
 }
 
 }  // namespace tamis::rules

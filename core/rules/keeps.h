@@ -13,26 +13,25 @@ namespace tamis::rules {
 /// Where food stands meanwhile.
 enum class Store : unsigned char { dry, hot, fridge, freezer };
 
-/// Something that the fiche keeps or holds: a keep, or a step that holds. At a temperature and for a time, where it says so.
+/// Something that the fiche keeps or holds: a keep, or a step that holds. At a temperature and for a time, where
+/// it says so.
 struct Kept {
   fiche::Node node = fiche::none;  ///< the keep or the step
   int step = -1;                   ///< the step that makes it; that holds it
   bool holds = false;              ///< a step
   Store store = Store::dry;
   const fiche::Statement* heat = nullptr;
-  std::optional<double> low, high; ///< of it, °C; an end that is not bounded is empty
+  std::optional<double> low, high;  ///< of it, °C; an end that is not bounded is empty
   const fiche::Statement* time = nullptr;
   std::optional<flow::TimeRange> length;
-  std::string words;               ///< all of its words, where and reheat too, in lower case
+  std::string words;  ///< all of its words, where and reheat too, in lower case
 };
-/// All of the fiche, in order; those of which no step is known to make what is kept are left out. Worked out once a check.
+/// All of the fiche, in order; those of which no step is known to make what is kept are left out. Worked out once
+/// a check.
 const std::vector<Kept>& keeps_of(const Check& check);
 
 /// Thrown away in the end, or eaten at once: "what is left is thrown away".
 bool says_thrown_away(std::string_view lower_text);
-
-/// "the custard", by its result's name or its component's title, in quotes.
-std::string name_of_kept(const Check& check, const Kept& kept);
 
 /// The words of the fiche's cautions, in lower case.
 const std::string& cautions_of(const Check& check);

@@ -10,8 +10,9 @@ namespace {
 
 /// Put up in closed jars, dried, salted: it keeps by other means than cold.
 bool keeps_otherwise(std::string_view words) {
-  return says(words, {"jar", "canned", "tinned", "bottled", "steril", "vacuum", "brine", "dried", "cured", "salted", "bocal", "bocaux",
-                      "conserve", "eingeweckt", "einmach", "dose", "tarro", "lata", "fridge", "refriger", "frigo", "kühl", "nevera"});
+  return says(words, {"jar",   "canned", "tinned", "bottled",  "steril",   "vacuum",     "brine",   "dried",
+                      "cured", "salted", "bocal",  "bocaux",   "conserve", "eingeweckt", "einmach", "dose",
+                      "tarro", "lata",   "fridge", "refriger", "frigo",    "kühl",       "nevera"});
 }
 
 void look_at(Check& check, const Kept& kept) {
@@ -19,10 +20,12 @@ void look_at(Check& check, const Kept& kept) {
   const SafetyLimit& alone = safety_limit(check.kitchen, "time_alone");
   const auto longest = kept.length->most.value_or(kept.length->least);
   if (static_cast<double>(longest) <= alone.seconds || needs_cold(check, kept.step) != Need::yes) return;
-  say_limit(check, kept.time->where,
-            name_of_kept(check, kept) + " stands " + time_words(longest) + " out of the cold; food that needs it is out for " +
-                time_of(alone) + " at most",
-            alone, "keep it cold, or say what else keeps it: acid (its pH), sugar or salt (its water activity), a closed jar");
+  say_limit(
+      check, kept.time->where,
+      "it stands " + time_words(longest) + " out of the cold; food that needs it is out for " + time_of(alone) +
+          " at most",
+      alone,
+      "keep it cold, or say what else keeps it: acid (its pH), sugar or salt (its water activity), a closed jar");
 }
 
 void run(Check& check) {
@@ -37,7 +40,8 @@ const Rule kept_out_of_the_cold = {
     .severity = base::Severity::warning,
     .topic = "safety",
     .summary = "food that needs the cold, kept without it for longer than published limits allow",
-    .explanation = R"(Custard, stock, cooked meat and cooked pulses feed bacteria. Without temperature control they are out for four
+    .explanation =
+        R"(Custard, stock, cooked meat and cooked pulses feed bacteria. Without temperature control they are out for four
 hours at most (US model code, UK, Australia) or two (Ontario), and thrown away then.
 
 Held against is the time of a keep in the dry store or the room, for food that is moist and not acid by what the fiche lets
@@ -45,11 +49,13 @@ us know. What is dry, sweet (water activity below 0.88), sour (a trial has measu
 what nobody can tell nothing is said, nor of closed jars, cures and brines. Local rules and licensed persons decide.)",
     .bad = R"(    <ingredient id="cream" food="cream-35">500 g</ingredient>
     <ingredient id="sugar" food="sugar-white">40 g</ingredient>
-    <step do="whip" makes="whipped" hands="5 min">Whip the <use of="cream">cream</use> with the <use of="sugar">sugar</use>.</step>
+    <step do="whip" makes="whipped" hands="5 min">Whip the <use of="cream">cream</use> with the
+      <use of="sugar">sugar</use>.</step>
     <keep where="dry store" for="2 days"/>)",
     .good = R"(    <ingredient id="cream" food="cream-35">100 g</ingredient>
     <ingredient id="sugar" food="sugar-white">400 g</ingredient>
-    <step do="caramelise" makes="caramel" hands="5 min">Cook the <use of="cream">cream</use> and the <use of="sugar">sugar</use> to
+    <step do="caramelise" makes="caramel" hands="5 min">Cook the <use of="cream">cream</use> and the
+      <use of="sugar">sugar</use> to
       <food-temp>120 °C</food-temp>.</step>
     <keep where="dry store" for="2 days"/>)",
     .source = "FDA Food Code 3-501.19, or the limits that the kitchen file chooses (core/rules/safety_limits.inc)",

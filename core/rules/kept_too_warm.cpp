@@ -15,12 +15,13 @@ void look_at(Check& check, const Kept& kept) {
   if (*kept.high <= limit.celsius + hair || needs_cold(check, kept.step) != Need::yes) return;
   const SafetyLimit& alone = safety_limit(check.kitchen, "time_alone_cool");
   const bool cool = *kept.high <= alone.celsius;
-  const bool short_time = kept.length && kept.length->most && static_cast<double>(*kept.length->most) <= alone.seconds;
+  const bool short_time =
+      kept.length && kept.length->most && static_cast<double>(*kept.length->most) <= alone.seconds;
   if (cool && short_time && (kept.holds || says_thrown_away(kept.words))) return;
-  say_limit(check, kept.heat->where,
-            name_of_kept(check, kept) + " is kept at " + said_heat(*kept.heat) + "; cold holding is at " + degrees(limit.celsius) +
-                " at most",
-            limit, "keep it at " + degrees(limit.celsius) + " or colder");
+  say_limit(
+      check, kept.heat->where,
+      "it is kept at up to " + degrees(*kept.high) + "; cold holding is at " + degrees(limit.celsius) + " at most",
+      limit, "keep it at " + degrees(limit.celsius) + " or colder");
 }
 
 void run(Check& check) {
@@ -35,7 +36,8 @@ const Rule kept_too_warm = {
     .severity = base::Severity::warning,
     .topic = "safety",
     .summary = "food kept in the cold at more than the published limit of cold holding",
-    .explanation = R"(At 10 °C a custard spoils in a third of the time that it has at 4 °C, and what makes people ill grows with it.
+    .explanation =
+        R"(At 10 °C a custard spoils in a third of the time that it has at 4 °C, and what makes people ill grows with it.
 The published limits of cold holding lie at 4 °C (France, Ontario), 5 °C (US model code, Australia) and 8 °C (UK); the kitchen
 file says whose the house works to (limits).
 
@@ -44,11 +46,13 @@ sweet, sour or baked through, and what nobody can tell, is let be; so is what is
 thrown away then. Local rules and licensed persons decide.)",
     .bad = R"(    <ingredient id="cream" food="cream-35">500 g</ingredient>
     <ingredient id="sugar" food="sugar-white">40 g</ingredient>
-    <step do="whip" makes="whipped" hands="5 min">Whip the <use of="cream">cream</use> with the <use of="sugar">sugar</use>.</step>
+    <step do="whip" makes="whipped" hands="5 min">Whip the <use of="cream">cream</use> with the
+      <use of="sugar">sugar</use>.</step>
     <keep where="fridge" at="at most 11 °C" for="1 day"/>)",
     .good = R"(    <ingredient id="cream" food="cream-35">500 g</ingredient>
     <ingredient id="sugar" food="sugar-white">40 g</ingredient>
-    <step do="whip" makes="whipped" hands="5 min">Whip the <use of="cream">cream</use> with the <use of="sugar">sugar</use>.</step>
+    <step do="whip" makes="whipped" hands="5 min">Whip the <use of="cream">cream</use> with the
+      <use of="sugar">sugar</use>.</step>
     <keep where="fridge" at="at most 4 °C" for="1 day"/>)",
     .source = "FDA Food Code 3-501.16, or the limits that the kitchen file chooses (core/rules/safety_limits.inc)",
     .schemas = "",

@@ -1,56 +1,31 @@
 #include <algorithm>
 
-#include "core/flow/do_actions.h"
-#include "core/flow/places.h"
 #include "core/rules/gate_steps.h"
 #include "core/rules/needs_cold.h"
 #include "core/rules/registry.h"
 #include "core/rules/say_limit.h"
 #include "core/rules/sentence.h"
+#include "core/rules/standing.h"
 #include "core/rules/time_limits.h"
 
 namespace tamis::rules {
 namespace {
 
-using flow::Action;
 using food::Role;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-constexpr double kills_at = 70;          // °C, all of it
-constexpr double until_warm = 3600;      // s that a hot pot takes to come down to the warm (common practice)
-constexpr double room_least = 12;        // °C
+constexpr double kills_at = 70;      // °C, all of it
+constexpr double until_warm = 3600;  // s that a hot pot takes to come down to the warm (common practice)
+constexpr double room_least = 12;    // °C
 
 /// Cultures, yeast, cures and the like work in the warm on purpose.
 bool is_meant(const Check& check, int step) {
   return check.states().steps[at(step)].has(Role::yeast) ||
-         does(check, step, {"ferment", "proof", "prove", "cure", "dry", "pickle", "smoke", "mature", "age", "ripen", "churn", "freeze"}) ||
+         does(check, step,
+              {"ferment", "proof", "prove", "cure", "dry", "pickle", "smoke", "mature", "age", "ripen", "churn",
+               "freeze"}) ||
          says(words_of(check, step), {"ferment", "culture", "sour", "levain", "cure", "brine"});
-}
-
-bool says_room(std::string_view words) {
-  return says(words, {"room temperature", "at room", "on the bench", "on the counter", "stand out", "ambient", "température ambiante",
-                      "raumtemperatur", "zimmertemperatur", "temperatura ambiente"});
-}
-
-/// Whether food stands in the room in it, by where it is and what is said: nothing cold, nothing hot round it.
-bool stands_in_the_room(const Check& check, int step) {
-  const fiche::Node node = check.flow.steps[at(step)].node;
-  const flow::Doing doing = flow::doing_of(check.fiche, check.fiche.steps[at(step)]);
-  const bool stands = std::any_of(doing.actions.begin(), doing.actions.end(), [](const Action* action) {
-    return action->heat == Action::Heat::stands || action->heat == Action::Heat::cools || action->heat == Action::Heat::thaws ||
-           action->heat == Action::Heat::holds;
-  });
-  const bool other = std::any_of(doing.actions.begin(), doing.actions.end(), [](const Action* action) {
-    return action->heats() || action->heat == Action::Heat::chills || action->heat == Action::Heat::freezes;
-  });
-  if (!stands || other || check.document.child(node, fiche::El::medium_temp) != fiche::none) return false;
-  const std::string_view on = check.document.get(node, fiche::At::on);
-  const std::string words = words_of(check, step);
-  if (flow::Places(check.kitchen).cold(on) || says(words, {"fridge", "refrig", "chill", "ice", "cold", "frigo", "froid", "kühl", "nevera"}))
-    return false;
-  if (check.document.child(node, fiche::El::room_temp) != fiche::none || says_room(words)) return true;
-  return on.find("bench") != std::string_view::npos || on.find("table") != std::string_view::npos || on.find("rack") != std::string_view::npos;
 }
 
 /// How long the food is surely in the zone while the step goes on, in s.
@@ -59,7 +34,8 @@ double stay_of(const Check& check, int step) {
   if (least <= 0 || is_meant(check, step) || !stands_in_the_room(check, step)) return 0;
   const flow::State& after = check.states().steps[at(step)];
   const double hot = safety_limit(check.kitchen, "hot_holding").celsius;
-  if (after.celsius.high < room_least || after.celsius.low >= hot || needs_cold(check, step) != Need::yes) return 0;
+  if (after.celsius.high < room_least || after.celsius.low >= hot || needs_cold(check, step) != Need::yes)
+    return 0;
   bool was_hot = false;
   for (const int use : check.flow.steps[at(step)].takes) {
     was_hot = was_hot || check.states().uses[at(use)].celsius.high >= hot;
@@ -69,7 +45,8 @@ double stay_of(const Check& check, int step) {
 
 /// Toxin that is there stays there, whatever heat comes after.
 bool makes_toxin(const flow::State& state) {
-  return state.has(Role::starch) || state.has(Role::flour) || state.has(Role::dairy) || state.has(Role::egg) || state.has(Role::other);
+  return state.has(Role::starch) || state.has(Role::flour) || state.has(Role::dairy) || state.has(Role::egg) ||
+         state.has(Role::other);
 }
 
 void run(Check& check) {
@@ -89,7 +66,8 @@ void run(Check& check) {
       where[at(step)] = where[at(maker)];
     }
     const flow::State& state = check.states().steps[at(step)];
-    if (stayed[at(step)] > 0 && std::max(state.celsius.low, state.heat.celsius) >= kills_at && heats(check, step) && !makes_toxin(state)) {
+    if (stayed[at(step)] > 0 && std::max(state.celsius.low, state.heat.celsius) >= kills_at &&
+        heats(check, step) && !makes_toxin(state)) {
       stayed[at(step)] = 0;
       where[at(step)].clear();
     }
@@ -100,14 +78,16 @@ void run(Check& check) {
     if (stayed[at(step)] <= limit.seconds) continue;
     const std::string zone = degrees(safety_limit(check.kitchen, "cold_holding").celsius) + " and " +
                              degrees(safety_limit(check.kitchen, "hot_holding").celsius);
-    base::Finding& finding = say_limit(
-        check, check.document.head_span(check.flow.steps[at(step)].node),
-        "it stands at least " + time_words(static_cast<flow::TimeNetwork::Seconds>(stayed[at(step)])) + " between " + zone +
-            (where[at(step)].size() > 1 ? " by now" : "") + "; food that needs the cold may " + time_of(limit) + " in all",
-        limit, "cool it in shallow pans, on ice or in the chiller, or throw away what has stood longer");
+    base::Finding& finding =
+        say_limit(check, check.document.head_span(check.flow.steps[at(step)].node),
+                  "it stands at least " + time_words(static_cast<flow::TimeNetwork::Seconds>(stayed[at(step)])) +
+                      " between " + zone + (where[at(step)].size() > 1 ? " by now" : "") +
+                      "; food that needs the cold may " + time_of(limit) + " in all",
+                  limit, "cool it in shallow pans, on ice or in the chiller, or throw away what has stood longer");
     for (const int before : where[at(step)]) {
       if (before == step) continue;
-      finding.related.push_back({check.document.head_span(check.flow.steps[at(before)].node), "stands here too", {}, {}, {}});
+      finding.related.push_back(
+          {check.document.head_span(check.flow.steps[at(before)].node), "stands here too", {}, {}, {}});
     }
     return;
   }
@@ -121,7 +101,8 @@ const Rule long_in_the_danger_zone = {
     .severity = base::Severity::warning,
     .topic = "safety",
     .summary = "food that stands in the warm for longer than published limits allow, steps together",
-    .explanation = R"(Each wait is short, and together they are a night: between 5 and 57 °C bacteria double in as little as twenty
+    .explanation =
+        R"(Each wait is short, and together they are a night: between 5 and 57 °C bacteria double in as little as twenty
 minutes. Published limits let food that needs the cold be there for four hours in all without control.
 
 Added up along the way of the food is the least time of steps in which it stands in the room: on the bench, at room
@@ -132,12 +113,14 @@ let be, as is what needs no cold or may not, for all that can be known. Local ru
     <ingredient id="water" food="water">4 l</ingredient>
     <step do="simmer" makes="stock" hands="10 min" unattended="4 h">Simmer the <use of="wings">wings</use> in the
       <use of="water">water</use> at <food-temp>95 °C</food-temp> for <time>4 h</time>.</step>
-    <step do="cool" on="bench" unattended="9 h">Leave the <use of="stock">stock</use> on the bench for <time>9 h</time>.</step>)",
+    <step do="cool" on="bench" unattended="9 h">Leave the <use of="stock">stock</use> on the bench for <time>9
+      h</time>.</step>)",
     .good = R"(    <ingredient id="wings" food="chicken-wing">2 kg</ingredient>
     <ingredient id="water" food="water">4 l</ingredient>
     <step do="simmer" makes="stock" hands="10 min" unattended="4 h">Simmer the <use of="wings">wings</use> in the
       <use of="water">water</use> at <food-temp>95 °C</food-temp> for <time>4 h</time>.</step>
-    <step do="cool" on="bench" unattended="1 h">Leave the <use of="stock">stock</use> on the bench for <time>1 h</time>.</step>)",
+    <step do="cool" on="bench" unattended="1 h">Leave the <use of="stock">stock</use> on the bench for <time>1
+      h</time>.</step>)",
     .source = "FDA Food Code 3-501.19, or the limits that the kitchen file chooses (core/rules/safety_limits.inc)",
     .schemas = "",
     .run = run,

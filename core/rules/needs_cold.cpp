@@ -24,13 +24,15 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 constexpr double crumb = 0.2;        // flour in what is baked through: bread, cake, pastry
 constexpr double dough = 0.35;       // flour in what is not: raw dough
 constexpr double much_acid = 0.03;   // lemon juice, vinegar
-constexpr double much_fruit = 0.15;  // fruit, wine, tomato, sour dairy
+constexpr double much_fruit = 0.35;  // fruit, wine, tomato, sour dairy
+constexpr double wet = 0.55;         // water in what goes in, so that only boiling it nearly dry would do
+constexpr double thin = 0.2;         // sugar and salt to that water: activity 0.98
 constexpr double mostly_fat = 0.6;
 constexpr double much_salt = 0.05;
 
 /// What went in, in g, by what it does to keeping.
 struct Sums {
-  double whole = 0, flour = 0, dry = 0, moist = 0, acid = 0, sour = 0, plant = 0;
+  double whole = 0, water = 0, sugars = 0, salt = 0, flour = 0, dry = 0, moist = 0, acid = 0, sour = 0, plant = 0;
   bool unknown = false;  ///< a food or an amount that nobody knows
   bool cured = false;
 };
@@ -41,25 +43,53 @@ bool is_one_of(std::string_view id, std::initializer_list<std::string_view> star
 
 bool is_sour(const food::Food& food, std::string_view id) {
   return food.role == Role::fruit || food.role == Role::alcohol ||
-         is_one_of(id, {"tomato", "yogurt", "buttermilk", "cream-sour", "cream-creme-fraiche", "sauerkraut", "mayonnaise", "relish",
-                        "salad-dressing", "wine", "juice", "orange-juice", "apple-juice", "mustard", "ketchup", "pickle"});
+         is_one_of(id, {"tomato", "yogurt", "buttermilk", "cream-sour", "cream-creme-fraiche", "sauerkraut",
+                        "mayonnaise", "relish", "salad-dressing", "wine", "juice", "orange-juice", "apple-juice",
+                        "mustard", "ketchup", "pickle"});
 }
 
 bool is_acid(const food::Food& food, std::string_view id) {
-  return food.role == Role::acid || is_one_of(id, {"vinegar", "lemon-juice", "lime-juice", "yuzu", "passion-fruit"});
+  return food.role == Role::acid ||
+         is_one_of(id, {"vinegar", "lemon-juice", "lime-juice", "yuzu", "passion-fruit"});
 }
 
 /// Cured, dried or hard: it keeps by itself.
 bool is_cured(std::string_view id) {
-  return is_one_of(id, {"ham-cured", "salami", "chorizo", "bacon", "pork-salt", "pork-backfat", "anchovy", "cod-salt", "caviar",
-                        "salmon-smoked", "cheese-parmesan", "cheese-pecorino", "cheese-gruyere", "cheese-emmental", "cheese-cheddar",
-                        "cheese-gouda", "milk-condensed-sweetened", "milk-powder", "egg-whole-powder", "egg-white-powder",
-                        "egg-yolk-powder", "cheese-roquefort", "cheese-blue", "cheese-feta"});
+  return is_one_of(id, {"ham-cured",
+                        "salami",
+                        "chorizo",
+                        "bacon",
+                        "pork-salt",
+                        "pork-backfat",
+                        "anchovy",
+                        "cod-salt",
+                        "caviar",
+                        "salmon-smoked",
+                        "cheese-parmesan",
+                        "cheese-pecorino",
+                        "cheese-gruyere",
+                        "cheese-emmental",
+                        "cheese-cheddar",
+                        "cheese-gouda",
+                        "milk-condensed-sweetened",
+                        "milk-powder",
+                        "egg-whole-powder",
+                        "egg-white-powder",
+                        "egg-yolk-powder",
+                        "cheese-roquefort",
+                        "cheese-blue",
+                        "cheese-feta"});
 }
 
-/// Another file makes it, and tells of what.
+/// A share of 100 g; nothing where it is not reported.
+double figure(double of_hundred) { return std::isnan(of_hundred) ? 0 : of_hundred / 100; }
+
+/// Another file makes it, of foods that are known and do not keep it.
 bool is_known(const Check& check, const Part& part) {
-  return part.grams->high == 0 || check.states().things[at(part.thing)].knows(Constituent::water);
+  if (part.grams->high == 0) return true;
+  const flow::State& state = check.states().things[at(part.thing)];
+  if (state.allergens_open || state.roles == 0) return false;
+  return !state.has(Role::acid) && !state.has(Role::fruit) && !state.has(Role::sugar) && !state.has(Role::alcohol);
 }
 
 Sums sums_of(const Check& check, int step) {
@@ -69,14 +99,14 @@ Sums sums_of(const Check& check, int step) {
       out.unknown = true;
       continue;
     }
-    if (part.food == nullptr) {
-      out.whole += part.grams->middle();
-      continue;
-    }
+    if (part.food == nullptr) continue;
     const std::string_view id = general_id(check, part.food);
     const double grams = part.grams->middle();
     const Role role = part.food->role;
     out.whole += grams;
+    out.water += grams * figure(part.food->per_100_g.water);
+    out.sugars += grams * figure(part.food->per_100_g.sugars);
+    out.salt += grams * figure(part.food->per_100_g.sodium_mg) * 2.5 / 1000;
     if (role == Role::flour || role == Role::starch) out.flour += grams;
     if (role == Role::sugar || role == Role::nut || role == Role::chocolate) out.dry += grams;
     if (is_cured(id)) {
@@ -84,7 +114,9 @@ Sums sums_of(const Check& check, int step) {
     } else if (role == Role::meat || role == Role::fish || role == Role::dairy) {
       out.moist += grams;
     }
-    if (role == Role::vegetable || is_one_of(id, {"bean-", "chickpea", "lentil", "pea-", "rice-", "pasta", "tofu"})) out.plant += grams;
+    if (role == Role::vegetable ||
+        is_one_of(id, {"bean-", "chickpea", "lentil", "pea-", "rice-", "pasta", "tofu"}))
+      out.plant += grams;
     if (is_acid(*part.food, id)) out.acid += grams;
     if (is_sour(*part.food, id)) out.sour += grams;
   }
@@ -106,6 +138,13 @@ flow::Range activity_of(const flow::State& state) {
   return {with(water.low, sugars.high, std::min(salt.high, much_salt)), with(water.high, sugars.low, salt.low)};
 }
 
+/// Whether what went in is so wet that it stays so, however much boils off without a word of it.
+bool stays_wet(const Check& check, int step, const Sums& sums) {
+  return sums.water >= wet * sums.whole && sums.sugars + sums.salt <= thin * sums.water &&
+         !does(check, step,
+               {"reduce", "dry", "caramelise", "caramelize", "bake", "roast", "fry", "deep-fry", "cure", "smoke"});
+}
+
 /// Whether a trial has measured it as acid: measured what="pH".
 bool is_acid_as_measured(const Check& check) {
   for (const auto& [node, rule] : check.structure.elements) {
@@ -119,8 +158,9 @@ bool is_acid_as_measured(const Check& check) {
 
 /// Whether the step, or one before it, heats what it makes.
 bool is_baked(const Check& check, int step) {
-  return may_heat(check, step) || heated_before(check, step, Role::flour) || heated_before(check, step, Role::starch) ||
-         heated_before(check, step, Role::nut) || heated_before(check, step, Role::sugar);
+  return may_heat(check, step) || heated_before(check, step, Role::flour) ||
+         heated_before(check, step, Role::starch) || heated_before(check, step, Role::nut) ||
+         heated_before(check, step, Role::sugar);
 }
 
 Need work_out(const Check& check, int step) {
@@ -139,13 +179,14 @@ Need work_out(const Check& check, int step) {
     if (crumbed && sums.moist + sums.plant <= 0.6 * (sums.flour + sums.dry)) return Need::no;
     if (crumbed) return Need::unknown;
   }
-  if (sums.unknown || activity.low < dry || sums.flour >= dough * sums.whole) return Need::unknown;
+  if (sums.unknown || (activity.low < dry && !stays_wet(check, step, sums)) || sums.flour >= dough * sums.whole)
+    return Need::unknown;
   if (sums.acid >= much_acid * sums.whole || sums.sour >= much_fruit * sums.whole) return Need::unknown;
   if (state.share(Constituent::fat).low >= mostly_fat && !egg && !state.has(Role::meat)) return Need::unknown;
-  if (state.share(Constituent::salt).high >= much_salt) return Need::unknown;
+  if (sums.salt >= much_salt * sums.whole) return Need::unknown;
   if (!egg && sums.moist == 0 && sums.cured) return Need::unknown;
-  if (!animal && !may_heat(check, step) && !heated_before(check, step, Role::vegetable) && !heated_before(check, step, Role::other) &&
-      !heated_before(check, step, Role::flour)) {
+  if (!animal && !may_heat(check, step) && !heated_before(check, step, Role::vegetable) &&
+      !heated_before(check, step, Role::other) && !heated_before(check, step, Role::flour)) {
     return Need::unknown;
   }
   return Need::yes;

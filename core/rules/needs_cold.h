@@ -7,12 +7,14 @@ namespace tamis::rules {
 
 /// Whether a food is one that temperature and time must hold in check: bacteria grow in it.
 enum class Need : unsigned char {
-  no,       ///< too dry or too sweet (water activity), baked through, too acid as stated, or nothing in it feeds them
-  yes,      ///< meat, fish, egg, dairy or cooked vegetable and pulse, moist and not acid, by what the fiche lets us know
+  no,   ///< too dry or too sweet (water activity), baked through, too acid as stated, or nothing in it feeds them
+  yes,  ///< meat, fish, egg, dairy or cooked vegetable and pulse, moist and not acid, by what the fiche lets us
+        ///< know
   unknown,  ///< acid, salt, smoke, fat or a food nobody knows may decide it: to be asked, not accused
 };
 
-/// Of what comes of the step, by its foods and its composition (water activity at 25 °C, pH where a trial has measured it).
+/// Of what comes of the step, by its foods and its composition (water activity at 25 °C, pH where a trial has
+/// measured it).
 Need needs_cold(const Check& check, int step);
 
 }  // namespace tamis::rules

@@ -48,6 +48,7 @@ constexpr std::array topics{
     Topic{"balance", "Balance: what goes in and what comes out"},
     Topic{"order", "Order and waiting"},
     Topic{"temperature", "Temperatures as stated"},
+    Topic{"safety", "Food safety"},
     Topic{"sharing", "Ready to share (a tested or released fiche)"},
     Topic{"teaching", "Teaching (a tested or released fiche)"},
     Topic{"labelling", "Label and cost"},

@@ -27,7 +27,9 @@ std::optional<double> hottest_in(std::string_view words) {
       std::size_t begin = before.size();
       while (begin > 0 && before[begin - 1] >= '0' && before[begin - 1] <= '9') --begin;
       double value = 0;
-      if (begin == before.size() || std::from_chars(before.data() + begin, before.data() + before.size(), value).ec != std::errc()) continue;
+      if (begin == before.size() ||
+          std::from_chars(before.data() + begin, before.data() + before.size(), value).ec != std::errc())
+        continue;
       if (sign == "°f") value = (value - 32) / 1.8;
       if (!found || value > *found) found = value;
     }
@@ -35,15 +37,18 @@ std::optional<double> hottest_in(std::string_view words) {
   return found;
 }
 
-void say(Check& check, base::Span where, const std::string& what, const std::string& figure) {
+void say(Check& check, base::Span where, const std::string& figure) {
   const SafetyLimit& limit = safety_limit(check.kitchen, "reheating");
-  say_limit(check, where, what + " is heated again to " + figure + "; to be held hot it is brought to " + degrees(limit.celsius), limit,
-            "heat it to " + degrees(limit.celsius) + " within " + time_of(safety_limit(check.kitchen, "reheating_time")) +
-                ", or say that it goes to one guest at once");
+  say_limit(
+      check, where,
+      "it is heated again to " + figure + "; to be held hot it is brought to " + degrees(limit.celsius), limit,
+      "heat it to " + degrees(limit.celsius) + " within " +
+          time_of(safety_limit(check.kitchen, "reheating_time")) + ", or say that it goes to one guest at once");
 }
 
 bool says_at_once(std::string_view words) {
-  return says(words, {"at once", "to order", "one guest", "immediately", "à la minute", "aussitôt", "sofort", "al momento"});
+  return says(words, {"at once", "to order", "one guest", "immediately", "à la minute", "aussitôt", "sofort",
+                      "al momento"});
 }
 
 void run(Check& check) {
@@ -52,8 +57,9 @@ void run(Check& check) {
     const fiche::Attr reheat = kept.holds ? fiche::none : check.document.find(kept.node, fiche::At::reheat);
     if (reheat == fiche::none) continue;
     const auto hottest = hottest_in(base::lower(check.document.attribute_value(reheat)));
-    if (!hottest || *hottest >= least || says_at_once(kept.words) || needs_cold(check, kept.step) != Need::yes) continue;
-    return say(check, check.document.value_span(reheat), name_of_kept(check, kept), degrees(*hottest));
+    if (!hottest || *hottest >= least || says_at_once(kept.words) || needs_cold(check, kept.step) != Need::yes)
+      continue;
+    return say(check, check.document.value_span(reheat), degrees(*hottest));
   }
   for (int step = 0; step < static_cast<int>(check.flow.steps.size()); ++step) {
     if (!does(check, step, {"reheat"})) continue;
@@ -64,7 +70,7 @@ void run(Check& check) {
     const double celsius = last == nullptr ? least : last->high.value_or(last->low.value_or(least));
     if (celsius >= least || says_at_once(words_of(check, step)) || heated_later(check, step)) continue;
     if (needs_cold(check, step) != Need::yes) continue;
-    return say(check, last->statement->where, "it", said_heat(*last->statement));
+    return say(check, last->statement->where, said_heat(*last->statement));
   }
 }
 
@@ -76,7 +82,8 @@ const Rule reheated_too_little = {
     .severity = base::Severity::advice,
     .topic = "safety",
     .summary = "food heated again to less than is published for what is then held hot",
-    .explanation = R"(What has been cold for days and is only warmed has grown on. To be held hot, the US model code has it brought to
+    .explanation =
+        R"(What has been cold for days and is only warmed has grown on. To be held hot, the US model code has it brought to
 74 °C within two hours, the UK to 75 °C for 30 s, France to 63 °C within one hour. What goes to one guest at once may be as warm
 as it is wanted.
 
@@ -84,11 +91,13 @@ Held against are a temperature in a keep's reheat and that of a step that reheat
 Where the words say that it goes out at once, nothing is said. Local rules and licensed persons decide.)",
     .bad = R"(    <ingredient id="milk" food="milk-whole">500 g</ingredient>
     <ingredient id="flour" food="flour-wheat-white">30 g</ingredient>
-    <step do="boil" makes="sauce" hands="8 min">Boil the <use of="milk">milk</use> with the <use of="flour">flour</use>, stirring.</step>
+    <step do="boil" makes="sauce" hands="8 min">Boil the <use of="milk">milk</use> with the <use of="flour">flour</use>,
+      stirring.</step>
     <keep where="fridge" at="at most 4 °C" for="2 days" reheat="to 55 °C"/>)",
     .good = R"(    <ingredient id="milk" food="milk-whole">500 g</ingredient>
     <ingredient id="flour" food="flour-wheat-white">30 g</ingredient>
-    <step do="boil" makes="sauce" hands="8 min">Boil the <use of="milk">milk</use> with the <use of="flour">flour</use>, stirring.</step>
+    <step do="boil" makes="sauce" hands="8 min">Boil the <use of="milk">milk</use> with the <use of="flour">flour</use>,
+      stirring.</step>
     <keep where="fridge" at="at most 4 °C" for="2 days" reheat="to 75 °C"/>)",
     .source = "FDA Food Code 3-403.11, or the limits that the kitchen file chooses (core/rules/safety_limits.inc)",
     .schemas = "",

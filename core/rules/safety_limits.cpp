@@ -35,7 +35,8 @@ const SafetyLimit& safety_limit(const fiche::Kitchen& kitchen, std::string_view 
 
 std::optional<double> seconds_needed(std::span<const SafetyLimit> pairs, double celsius) {
   if (pairs.empty() || celsius < pairs.front().celsius) return std::nullopt;
-  const auto above = std::find_if(pairs.begin(), pairs.end(), [celsius](const SafetyLimit& pair) { return pair.celsius > celsius; });
+  const auto above = std::find_if(pairs.begin(), pairs.end(),
+                                  [celsius](const SafetyLimit& pair) { return pair.celsius > celsius; });
   const SafetyLimit& below = *(above - 1);
   if (above == pairs.end() || above->seconds < 1) return below.seconds;
   const double share = (celsius - below.celsius) / (above->celsius - below.celsius);

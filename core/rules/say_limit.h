@@ -8,8 +8,10 @@
 
 namespace tamis::rules {
 
-/// Says that a published limit is not met: the message with the limit's source behind it, the advice with who decides.
-base::Finding& say_limit(Check& check, base::Span where, std::string message, const SafetyLimit& limit, std::string advice);
+/// Says that a published limit is not met: the message with the limit's source behind it, the advice with who
+/// decides.
+base::Finding& say_limit(Check& check, base::Span where, std::string message, const SafetyLimit& limit,
+                         std::string advice);
 
 /// "4 h", "7 days".
 std::string time_of(const SafetyLimit& limit);
