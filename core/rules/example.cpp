@@ -5,7 +5,7 @@
 namespace tamis::rules {
 
 std::string example_document(std::string_view example) {
-  for (const std::string_view start : {"<fiche", "<kitchen", "<recipe", "<?", "<!", "{"}) {
+  for (const std::string_view start : {"<fiche", "<kitchen", "<recipe", "<?", "<!", "{", "time,", "part,"}) {
     if (example.starts_with(start)) return std::string(example);
   }
   const bool released = example.starts_with("    <!-- in a released fiche -->");

@@ -10,11 +10,13 @@ namespace tamis::rules {
 namespace {
 
 std::string code(std::string_view example) {
-  const std::string_view language = example.starts_with("{") ? "json" : "xml";
+  const bool csv = example.starts_with("time,") || example.starts_with("part,");
+  const std::string_view language = example.starts_with("{") ? "json" : csv ? "csv" : "xml";
   return "```" + std::string(language) + "\n" + shown_example(example) + "\n```\n";
 }
 
 std::string who_refuses(const Rule& rule) {
+  if (rule.topic == "record") return "No schema is for logs";
   if (rule.schemas.empty()) return "No schema refuses the bad example";
   std::string out = "The bad example is refused by";
   std::string_view rest = rule.schemas;
@@ -54,6 +56,7 @@ constexpr std::array topics{
     Topic{"labelling", "Label and cost"},
     Topic{"conversion", "Conversions (said by `tamis convert`)"},
     Topic{"scaling", "Batches (said by `tamis scale`)"},
+    Topic{"record", "Logs and batch records (said by `tamis record`)"},
     Topic{"plugin", "Plugins (said by their host)"},
 };
 

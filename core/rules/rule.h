@@ -108,7 +108,8 @@ struct Rule {
   std::string_view id;        ///< reads as "allow ID": what was found, not the cure
   base::Severity severity;
   std::string_view topic;     ///< "document", "measure", "balance", "order", "temperature", "safety", "sharing", "teaching",
-                              ///< "labelling", "conversion", "scaling" (both said by core/change), "plugin" (said by core/lua)
+                              ///< "labelling", "conversion", "scaling" (both said by core/change), "record" (said by
+                              ///< core/record, whose examples are CSV), "plugin" (said by core/lua)
   std::string_view summary;   ///< one line
   std::string_view explanation;  ///< what, why it matters in the kitchen, when to leave it
   std::string_view bad;

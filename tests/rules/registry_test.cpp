@@ -61,7 +61,7 @@ TEST_CASE("a rule's file bears the rule's name") {
 
 TEST_CASE("every rule says what, why and where from") {
   const std::set<std::string_view> topics{"document", "measure",  "balance",    "order", "temperature",
-                                          "safety", "sharing",  "teaching", "labelling",  "conversion", "scaling", "plugin"};
+                                          "safety", "sharing",  "teaching", "labelling",  "conversion", "scaling", "record", "plugin"};
   std::set<std::string_view> ids;
   for (const rules::Rule* rule : rules::rules()) {
     CAPTURE(rule->id);
