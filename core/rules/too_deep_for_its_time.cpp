@@ -1,0 +1,87 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "core/rules/figure_text.h"
+#include "core/rules/gate_steps.h"
+#include "core/rules/heat_passage.h"
+#include "core/rules/registry.h"
+
+namespace tamis::rules {
+namespace {
+
+constexpr std::array depths_cm{10.0, 8.0, 6.0, 5.0, 4.0, 3.0, 2.5, 2.0, 1.5, 1.0};
+
+/// "25 min", "1 h 45 min", "9 h": the coarser the longer.
+std::string time_text(double seconds) {
+  const double step = seconds < 1200 ? 60 : seconds < 7200 ? 300 : seconds < 36000 ? 900 : 3600;
+  const auto minutes = std::lround(std::max(1.0, std::round(seconds / step)) * step / 60);
+  if (minutes < 100) return std::to_string(minutes) + " min";
+  return std::to_string(minutes / 60) + " h" + (minutes % 60 == 0 ? "" : " " + std::to_string(minutes % 60) + " min");
+}
+
+std::string depth_text(double metres) { return figure_text(metres * 1000, measure::Kind::length); }
+
+/// The deepest it can lie and still come there in the time; empty where none of those will do.
+std::string thinner(const HeatPassage& passage) {
+  for (const double cm : depths_cm) {
+    if (cm / 100 > 0.8 * passage.depth) continue;
+    const HeatPassage other = passage.at_depth(cm / 100);
+    const double seconds = likely(other);
+    if (seconds > 0 && seconds <= passage.seconds) return "lay it " + depth_text(other.depth) + " deep: about " + time_text(seconds);
+  }
+  return {};
+}
+
+void look_at(Check& check, const HeatPassage& passage) {
+  const double least = quickest(passage);
+  if (least <= passage.spare * passage.seconds) return;
+  const bool cools = passage.to < passage.from;
+  const double usual = std::max(likely(passage), least);
+  const std::string longer = "give it " + time_text(usual);
+  const std::string lay = thinner(passage);
+  check.say(passage.where,
+            "in " + time_text(passage.seconds) + " it comes from " + degrees(passage.from) + " to " + degrees(reached(passage)) +
+                " at best, not to " + degrees(passage.to) + ": " + depth_text(passage.depth) + " deep " + passage.in + " it takes " +
+                time_text(least) + (usual > 1.15 * least ? " at the least, " + time_text(usual) + " as a rule" : ""),
+            lay.empty() ? longer + (cools ? ", or cool it in ice or a blast chiller" : ", or lay it thinner") : lay + ", or " + longer);
+}
+
+void run(Check& check) {
+  for (int step = 0; step < static_cast<int>(check.flow.steps.size()); ++step) {
+    for (const HeatPassage& passage : heat_passages(check, step)) look_at(check, passage);
+  }
+}
+
+}  // namespace
+
+/// A time in which heat cannot get through so deep a food.
+const Rule too_deep_for_its_time = {
+    .id = "too-deep-for-its-time",
+    .severity = base::Severity::warning,
+    .topic = "temperature",
+    .summary = "food that lies too deep to cool, freeze or thaw in the time that is stated",
+    .explanation = R"(A cream poured 5 cm deep is still warm in the middle when the clock says half an hour, however cold the
+fridge: twice as deep takes up to four times as long. The mousse that is built on it melts.
+
+What the step says of depth, time, place and the temperature to come to is held against the heat that can pass: conduction in
+a slab that gives heat away on both faces (what is set, thick or in pieces), one temperature all through (what is stirred, or
+thin enough to mix itself), on a grid with ice where it freezes or thaws. Only what even the quickest medium, the coolest
+start and a sixth more time would not do is said. The kitchen file may state its own fridges and how well they cool. Silent
+where one of these is not known.)",
+    .bad = R"(    <ingredient id="milk" food="milk-whole" at="85 °C">1 l</ingredient>
+    <ingredient id="starch" food="starch-maize">80 g</ingredient>
+    <step do="mix" makes="cream" hands="2 min">Whisk the <use of="starch">starch</use> into the <use of="milk">milk</use>.</step>
+    <step do="chill" on="fridge" unattended="30 min">Pour the <use of="cream">cream</use> <length>5 cm</length> deep and chill
+      to <food-temp place="core">10 °C</food-temp>.</step>)",
+    .good = R"(    <ingredient id="milk" food="milk-whole" at="85 °C">1 l</ingredient>
+    <ingredient id="starch" food="starch-maize">80 g</ingredient>
+    <step do="mix" makes="cream" hands="2 min">Whisk the <use of="starch">starch</use> into the <use of="milk">milk</use>.</step>
+    <step do="chill" on="ice" unattended="1 h">Pour the <use of="cream">cream</use> <length>2 cm</length> deep and chill
+      to <food-temp place="core">10 °C</food-temp>.</step>)",
+    .source = "Carslaw and Jaeger, Conduction of Heat in Solids (1959); properties by Choi and Okos (1986); coefficients as tamis predict",
+    .schemas = "",
+    .run = run,
+};
+
+}  // namespace tamis::rules
