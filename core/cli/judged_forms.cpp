@@ -13,9 +13,9 @@ double rounded(double value) { return std::round(value * 1000) / 1000; }
 /// A moment of the log as seconds from its first reading.
 double since_first(const record::Log& log, double seconds) { return log.readings.empty() ? 0 : rounded(seconds - log.readings.front().seconds); }
 
-std::string place_json(const JudgedLog& judged, base::Span where) {
+std::string place_json(const base::Source& source, base::Span where) {
   if (where.empty()) return "null";
-  const base::Place place = judged.source->place(where.begin);
+  const base::Place place = source.place(where.begin);
   std::string out;
   JsonList object(out, '{', '}');
   object.member("line", std::to_string(place.line));
@@ -24,7 +24,7 @@ std::string place_json(const JudgedLog& judged, base::Span where) {
   return out;
 }
 
-std::string kills_json(const JudgedLog& judged, const JudgedPoint& one) {
+std::string kills_json(const record::Log& log, const JudgedPoint& one) {
   std::string out;
   JsonList list(out, '[', ']');
   for (const record::Kill& kill : one.kills) {
@@ -34,7 +34,7 @@ std::string kills_json(const JudgedLog& judged, const JudgedPoint& one) {
     object.text("food", kill.of->food);
     object.member("log10", json_number(rounded(kill.logs)));
     object.member("asked", json_number(kill.of->asked));
-    object.member("reached", std::isnan(kill.reached) ? "null" : json_number(since_first(judged.log, kill.reached)));
+    object.member("reached", std::isnan(kill.reached) ? "null" : json_number(since_first(log, kill.reached)));
     object.text("asked_by", kill.of->asked_by);
     object.text("source", kill.of->source);
     object.close();
@@ -43,7 +43,7 @@ std::string kills_json(const JudgedLog& judged, const JudgedPoint& one) {
   return out;
 }
 
-std::string point_json(const JudgedLog& judged, const JudgedPoint& one) {
+std::string point_json(const base::Source& source, const record::Log& log, const JudgedPoint& one) {
   std::string out;
   JsonList object(out, '{', '}', "\n   ");
   object.member("number", std::to_string(one.point.number));
@@ -56,18 +56,18 @@ std::string point_json(const JudgedLog& judged, const JudgedPoint& one) {
   JsonList says(out, '[', ']');
   for (const std::string& line : one.verdict.says) says.item(json_string(line));
   says.close();
-  object.member("place", place_json(judged, one.verdict.where));
+  object.member("place", place_json(source, one.verdict.where));
   object.begin("moments");
   JsonList moments(out, '[', ']');
   for (const record::Decisive& moment : one.verdict.moments) {
     moments.begin();
     JsonList item(out, '{', '}');
-    item.member("seconds", json_number(since_first(judged.log, moment.seconds)));
+    item.member("seconds", json_number(since_first(log, moment.seconds)));
     item.text("label", moment.label);
     item.close();
   }
   moments.close();
-  object.member("lethality", kills_json(judged, one));
+  object.member("lethality", kills_json(log, one));
   object.close();
   return out;
 }
@@ -110,11 +110,40 @@ std::string judged_json(const JudgedLog& judged) {
   object.member("log", log_json(judged));
   object.begin("control_points");
   JsonList points(out, '[', ']', "\n  ");
-  for (const JudgedPoint& point : judged.points) points.item(point_json(judged, point));
+  for (const JudgedPoint& point : judged.points) points.item(point_json(*judged.source, judged.log, point));
   points.close();
   object.begin("findings");
   append_findings(out, *judged.source, judged.log.faults, "\n  ");
   object.member("curve", curve_json(judged.log));
+  object.text("note", who_decides);
+  object.close();
+  return out + "\n";
+}
+
+std::string filled_json(const JudgedRecord& judged) {
+  const record::FilledRecord& filled = judged.record;
+  std::string out;
+  JsonList object(out, '{', '}', "\n ");
+  object.member("schema", "1");
+  object.text("fiche", judged.fiche.id);
+  object.text("title", judged.fiche.title);
+  object.begin("record");
+  JsonList record(out, '{', '}');
+  record.text("path", judged.source->path());
+  for (const auto& [name, text] : {std::pair{"date", &filled.date}, std::pair{"batch", &filled.batch}, std::pair{"size", &filled.size}, std::pair{"made_by", &filled.made_by},
+                                   std::pair{"probe", &filled.probe}, std::pair{"verifier", &filled.verifier}}) {
+    record.text(name, *text);
+  }
+  record.member("lots", std::to_string(filled.lots));
+  record.member("lots_asked", std::to_string(filled.lots_asked));
+  record.close();
+  object.begin("control_points");
+  JsonList points(out, '[', ']', "\n  ");
+  for (std::size_t i = 0; i < filled.points.size(); ++i)
+    points.item(point_json(*judged.source, filled.points[i].log, {judged.points[i], filled.points[i].verdict, {}}));
+  points.close();
+  object.begin("findings");
+  append_findings(out, *judged.source, filled.faults, "\n  ");
   object.text("note", who_decides);
   object.close();
   return out + "\n";

@@ -45,10 +45,10 @@ std::string verdict_word(Outcome outcome, bool colour) {
   return painted(outcome == Outcome::met ? "32" : outcome == Outcome::missed ? "1;31" : "1;33", word, colour) + std::string(11 - word.size(), ' ');
 }
 
-std::string point_text(const JudgedLog& judged, const JudgedPoint& one, bool colour) {
+std::string point_text(const base::Source& source, const record::Log& log, std::size_t all_points, const JudgedPoint& one, bool colour) {
   const record::ControlPoint& point = one.point;
   std::string out = "\n" + painted("1", "Control point " + std::to_string(point.number), colour);
-  if (judged.all_points > 1) out += " of " + std::to_string(judged.all_points);
+  if (all_points > 1) out += " of " + std::to_string(all_points);
   out += harmless((point.where.empty() ? "" : ", " + point.where) + (point.hazard.empty() ? "" : ": " + point.hazard)) + "\n";
   out += "  " + folded(harmless(point.limit), 2) + "\n";
   std::string word = "  " + verdict_word(one.verdict.outcome, colour);
@@ -57,13 +57,16 @@ std::string point_text(const JudgedLog& judged, const JudgedPoint& one, bool col
     word = std::string(13, ' ');
   }
   if (!one.verdict.where.empty()) {
-    const base::Place place = judged.source->place(one.verdict.where.begin);
-    out += std::string(13, ' ') + "(" + harmless(judged.source->path()) + ":" + std::to_string(place.line) + ":" + std::to_string(place.column) + ")\n";
+    const base::Place place = source.place(one.verdict.where.begin);
+    out += std::string(13, ' ') + "(" + harmless(source.path()) + ":" + std::to_string(place.line) + ":" + std::to_string(place.column) + ")\n";
   }
   if (one.verdict.outcome == Outcome::missed && !point.action.empty()) out += std::string(13, ' ') + "→ " + folded(harmless(point.action), 15) + "\n";
-  for (const record::Kill& kill : one.kills) out += std::string(13, ' ') + folded(kill_text(kill, judged.log), 15, 13) + "\n";
+  for (const record::Kill& kill : one.kills) out += std::string(13, ' ') + folded(kill_text(kill, log), 15, 13) + "\n";
   return out;
 }
+
+/// "  supplier lots    7 of 7 written".
+std::string fact(const std::string& name, const std::string& says) { return "  " + name + std::string(17 - name.size(), ' ') + folded(harmless(says), 19) + "\n"; }
 
 }  // namespace
 
@@ -80,7 +83,21 @@ std::string kill_text(const record::Kill& kill, const record::Log& log) {
 std::string judged_text(const JudgedLog& judged, bool colour) {
   std::string out = painted("1", harmless(judged.fiche.title), colour) + "\n";
   out += folded(log_line(judged), 2, 0) + "\n";
-  for (const JudgedPoint& point : judged.points) out += point_text(judged, point, colour);
+  for (const JudgedPoint& point : judged.points) out += point_text(*judged.source, judged.log, judged.all_points, point, colour);
+  return out + "\n" + std::string(who_decides) + "\n";
+}
+
+std::string filled_text(const JudgedRecord& judged, bool colour) {
+  const record::FilledRecord& filled = judged.record;
+  const auto or_empty = [](const std::string& text) { return text.empty() ? std::string("left empty") : text; };
+  std::string out = painted("1", harmless(judged.fiche.title), colour) + "\n" + harmless(judged.source->path()) + ": batch record\n";
+  out += fact("date", or_empty(filled.date)) + fact("batch", or_empty(filled.batch)) + fact("size", or_empty(filled.size)) + fact("made by", or_empty(filled.made_by));
+  out += fact("supplier lots", std::to_string(filled.lots) + " of " + std::to_string(filled.lots_asked) + " written");
+  const std::string within = filled.probe_within == Outcome::met ? ": at most 1 K off" : filled.probe_within == Outcome::missed ? ": more than 1 K off" : "";
+  out += fact("probe", filled.probe.empty() ? "not checked" : filled.probe + within);
+  for (std::size_t i = 0; i < filled.points.size(); ++i)
+    out += point_text(*judged.source, filled.points[i].log, judged.points.size(), {judged.points[i], filled.points[i].verdict, {}}, colour);
+  out += "\n" + fact("verified by", filled.verifier.empty() ? "nobody" : filled.verifier);
   return out + "\n" + std::string(who_decides) + "\n";
 }
 

@@ -16,7 +16,7 @@ namespace tamis::cli {
 namespace {
 
 constexpr std::array options{
-    Option{"as", 'a', "FORM", "how to tell it: for people, for programs, or the curve as a picture", "text|json|svg"},
+    Option{"as", 'a', "FORM", "the blank record as text, a page to print or a table to fill in; a verdict as text, for programs, or as the curve", "text|html|csv|json|svg"},
     Option{"control", 'c', "N", "which control point the log is of, by its number or id; all for every one", ""},
     Option{"scale", 0, "SCALE", "the scale of the readings, where the heading does not say it", "c|f"},
     Option{"time", 0, "UNIT", "what a bare number in the column of time counts", "s|min|h"},
@@ -25,7 +25,11 @@ constexpr std::array options{
 };
 
 constexpr std::string_view help =
-    R"(LOG.csv is what a thermometer wrote: a heading that names a time and a temperature,
+    R"(With a fiche alone: the batch record to fill in by hand, as text, as a page to print
+(--as html) or as a table (--as csv). Filled in, that table is read back and held
+against the fiche: what is missing, and which limits were met.
+
+LOG.csv is what a thermometer wrote: a heading that names a time and a temperature,
 and a line for each reading. It is held against the fiche's control points: which
 limit was met, which was missed and when, and what the heat did
 to the germs it is asked against.
@@ -40,8 +44,12 @@ is broken, 2 when nothing could be done.
 )";
 
 std::string misuse(const Request& request) {
-  if (request.words.size() < 2) return "say which fiche and which log";
-  if (request.words.size() > 2) return "record takes a fiche and one log";
+  if (request.words.empty()) return "say which fiche";
+  if (request.words.size() > 2) return "record takes a fiche and one log or record";
+  const std::string form = request.get("as", "text");
+  const bool alone = request.words.size() == 1;
+  if (alone && (form == "json" || form == "svg")) return "--as " + form + " tells what a log or a record shows: name it behind the fiche";
+  if (!alone && (form == "html" || form == "csv")) return "--as " + form + " is for the blank record: name the fiche alone";
   if (std::count(request.words.begin(), request.words.end(), "-") > 1) return "only one of the two can be standard input";
   for (const std::string& word : request.words) {
     if (kind_of(word) == PathKind::folder) return word + " is a folder; record takes a fiche and a log";
@@ -78,9 +86,11 @@ class Recording {
 
   Exit run() {
     if (!read_fiche()) return Exit::failed;
+    if (request_.words.size() == 1) return print_blank();
     const auto source = read_file(request_.words[1]);
     if (!source) return fail(request_.words[1], source.fault().message);
-    return judge_log(*source);
+    const record::Csv table = record::read_csv(**source);
+    return record::is_record(table) ? judge_record(*source, table) : judge_log(*source, table);
   }
 
  private:
@@ -109,7 +119,31 @@ class Recording {
     return true;
   }
 
-  Exit judge_log(const std::shared_ptr<const base::Source>& source) {
+  Exit print_blank() {
+    const std::string form = request_.get("as", "text");
+    print(form == "html" ? blank_html(fiche_, points_) : form == "csv" ? record::blank_csv(record::blank_record(fiche_, points_)) : blank_text(fiche_, points_));
+    if (points_.empty()) say("the fiche has no control point: the record asks for no reading");
+    return Exit::good;
+  }
+
+  Exit judge_record(const std::shared_ptr<const base::Source>& source, const record::Csv& table) {
+    if (request_.get("as") == "svg") return fail(source->path(), "is a record by hand: there is no curve to draw");
+    record::FilledRecord filled = record::read_filled(*source, table, fiche_, points_);
+    settle(filled.faults, *kitchen_);
+    const JudgedRecord judged{fiche_, source, points_, filled};
+    report_->file(*source, filled.faults);
+    if (!filled.of_this_fiche) return Exit::failed;
+    print(request_.get("as") == "json" ? filled_json(judged) : filled_text(judged, colour_on_output()));
+    const bool met = filled.probe_within != record::Outcome::missed &&
+                     std::all_of(filled.points.begin(), filled.points.end(), [](const auto& one) { return one.verdict.outcome == record::Outcome::met; });
+    return met && !any_error(filled.faults) ? Exit::good : Exit::found;
+  }
+
+  static bool any_error(const std::vector<base::Finding>& findings) {
+    return std::any_of(findings.begin(), findings.end(), [](const base::Finding& one) { return one.severity == base::Severity::error; });
+  }
+
+  Exit judge_log(const std::shared_ptr<const base::Source>& source, const record::Csv& table) {
     const std::string wrong = choose();
     if (!wrong.empty()) {
       complain(wrong);
@@ -123,7 +157,7 @@ class Recording {
     if (!unit.empty()) wish.number_seconds = unit == "s" ? 1 : unit == "min" ? 60 : 3600;
     wish.column = request_.get("column");
     set_bounds(wish, fiche_);
-    record::Log log = record::read_log(record::read_csv(*source), wish);
+    record::Log log = record::read_log(table, wish);
     settle(log.faults, *kitchen_);
     JudgedLog judged{fiche_, source, log, {}, points_.size()};
     for (const record::ControlPoint& point : chosen_) judged.points.push_back({point, record::judge(point.asks, log), record::kills_of(fiche_, point, log)});
@@ -142,8 +176,7 @@ class Recording {
     }
     if (!judged.log.usable) return Exit::failed;
     const bool met = std::all_of(judged.points.begin(), judged.points.end(), [](const JudgedPoint& one) { return one.verdict.outcome == record::Outcome::met; });
-    const bool broken = std::any_of(judged.log.faults.begin(), judged.log.faults.end(), [](const base::Finding& one) { return one.severity == base::Severity::error; });
-    return met && !broken ? Exit::good : Exit::found;
+    return met && !any_error(judged.log.faults) ? Exit::good : Exit::found;
   }
 
   /// Which control points the log is of; why it cannot be told.
@@ -184,8 +217,8 @@ Exit run_record(const Request& request) {
 
 extern const Verb verb_record;
 const Verb verb_record{.name = "record",
-                       .summary = "hold a thermometer's log against the control points of a fiche",
-                       .usage = "tamis record [OPTIONS] FICHE LOG.csv",
+                       .summary = "print a batch record, read it back, and hold a thermometer's log against a fiche",
+                       .usage = "tamis record [OPTIONS] FICHE [LOG.csv|RECORD.csv]",
                        .help = help,
                        .words = "FILE",
                        .options = options,

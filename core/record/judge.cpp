@@ -47,7 +47,8 @@ class Judging {
   };
   /// Of what a reading is the first to show, with those before it from `first` on that do not.
   [[nodiscard]] Between shown_by(std::size_t reading, std::size_t first) const {
-    return {readings_[reading > first ? reading - 1 : reading].seconds, readings_[reading].seconds};
+    const std::size_t before = reading > first && !log_.by_hand ? reading - 1 : reading;
+    return {readings_[before].seconds, readings_[reading].seconds};
   }
 
   void reach() {
@@ -102,7 +103,7 @@ class Judging {
     const bool cooled = stage.most.has_value();
     for (std::size_t i = first; i < end; ++i) {
       if (cooled ? readings_[i].celsius < *stage.from - hair : readings_[i].celsius > *stage.from + hair) continue;
-      out = {readings_[i].seconds, readings_[std::min(i + 1, readings_.size() - 1)].seconds};
+      out = {readings_[i].seconds, readings_[log_.by_hand ? i : std::min(i + 1, readings_.size() - 1)].seconds};
       known_start_ = true;
     }
     return out;

@@ -38,6 +38,7 @@ struct Log {
   Scale scale = Scale::celsius;
   std::string column;                 ///< heading of the temperatures; "" without a heading
   std::size_t rows = 0;               ///< rows of readings, those that could not be used too
+  bool by_hand = false;               ///< each reading was taken and timed when its limit was reached
   bool usable = false;                ///< false: nothing can be judged by it
   std::vector<base::Finding> faults;  ///< rules log-unreadable, log-out-of-order, log-gap, log-spike, log-wrong-scale
 };
