@@ -202,7 +202,7 @@ bool Walk::comes_back(const Step& step, const Thing& thing) const {
 
 void Walk::hold_lines(const Step& step) {
   const Point& made = after_[idx(step.index)];
-  double* row = &row_[idx(step.index) * lines_];
+  double* row = row_.data() + idx(step.index) * lines_;
   if (!made.weighed()) out_.apart[idx(step.index)] = true;
   if (!made.weighed() || made.grams <= 0) return;
   double all = 0;
@@ -217,7 +217,7 @@ void Walk::hold_lines(const Step& step) {
     if (maker < 0) continue;
     const bool in_part = going.point != &after_[idx(maker)] && divides(flow_.steps[idx(maker)]);
     if (out_.apart[idx(maker)] || in_part) out_.apart[idx(step.index)] = true;
-    const double* from = &row_[idx(maker) * lines_];
+    const double* from = row_.data() + idx(maker) * lines_;
     for (std::size_t i = 0; i < lines_; ++i) row[i] += from[i] * going.grams / all;
   }
 }

@@ -75,7 +75,7 @@ void Walk::boil_off(const Step& step, double share, Point& made) {
 void Walk::take_out(const Step& step, double share, Point& made) {
   take_unknown(made.matter, share);
   if (!made.why_shares.any() || share > 0.02) made.why_shares = {Reason::removed, -1, step.index};
-  double* row = &row_[idx(step.index) * lines_];
+  double* row = row_.data() + idx(step.index) * lines_;
   std::string_view ids = document_.get(step.node, At::removes);
   for (std::size_t at = 0; at < ids.size();) {
     const std::size_t end = std::min(ids.find(' ', at), ids.size());
@@ -91,7 +91,7 @@ void Walk::keep_lines(const Step& step, double lost) {
     out_.apart[idx(step.index)] = true;
     return;
   }
-  double* row = &row_[idx(step.index) * lines_];
+  double* row = row_.data() + idx(step.index) * lines_;
   for (std::size_t i = 0; i < lines_; ++i) row[i] /= 1 - lost;
 }
 
@@ -109,7 +109,7 @@ void Walk::act(const Step& step, const Bath& bath, Point& made) {
 double Walk::pieces_in(const Step& step) const {
   if (out_.apart[idx(step.index)]) return 1;
   double share = 0;
-  const double* row = &row_[idx(step.index) * lines_];
+  const double* row = row_.data() + idx(step.index) * lines_;
   for (const std::size_t line : pieces_) share += row[line];
   return share;
 }
