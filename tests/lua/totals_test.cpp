@@ -84,7 +84,7 @@ TEST_CASE("the pages of every demo fiche are well formed and need nothing else")
                               "mains/braised-ox-cheek", "mains/roast-leg-of-lamb", "preserves/damson-jam",
                               "soups/celeriac-apple-soup");
   CAPTURE(path);
-  for (const char* plugin : {"label", "cost"}) {
+  for (const char* plugin : {"label", "cost", "control-points"}) {
     const std::string html = of_demo(plugin, plugin, path);
     CAPTURE(plugin);
     CHECK(faults_of(html) == "");
