@@ -42,14 +42,16 @@ std::string control_text(const record::ControlPoint& point) {
 
 std::string blank_text(const fiche::Fiche& fiche, const std::vector<record::ControlPoint>& points) {
   const std::string revision = record::revision_of(fiche);
-  std::string out = "BATCH RECORD  " + harmless(fiche.title) + "\n" + harmless(std::string(fiche.id) + (revision.empty() ? "" : ", " + revision)) + "\n\n";
+  std::string out = "BATCH RECORD  " + harmless(fiche.title) + "\n" +
+                    harmless(std::string(fiche.id) + (revision.empty() ? "" : ", " + revision)) + "\n\n";
   const std::vector<record::Line> lines = record::blank_record(fiche, points);
   std::string size;
   for (const record::Line& line : lines) {
     if (line.part == record::part::batch && line.of == "size") size = line.asked;
   }
   out += "  " + padded(blank("date", 36), 38) + blank("batch number", 40) + "\n\n";
-  out += "  " + padded(blank("size" + (size.empty() ? size : " (" + harmless(size) + ")"), 36), 38) + blank("made by", 40) + "\n";
+  out +=
+      "  " + padded(blank("size" + (size.empty() ? size : " (" + harmless(size) + ")"), 36), 38) + blank("made by", 40) + "\n";
   out += "\nSupplier's lots\n";
   for (const record::Line& line : lines) {
     if (line.part == record::part::lot) out += lot_line(line);
@@ -65,7 +67,8 @@ std::string blank_text(const fiche::Fiche& fiche, const std::vector<record::Cont
     }
     for (; at < lines.size() && lines[at].point == point.number; ++at) {
       const bool by_hand = point.asks.way == record::ControlLimit::Way::none;
-      out += "\n  " + harmless(by_hand ? "met? yes / no" : lines[at].asked) + "\n    " + std::string(by_hand ? "by ______  action ______________________________" : reading_blanks) + "\n";
+      out += "\n  " + harmless(by_hand ? "met? yes / no" : lines[at].asked) + "\n    " +
+             std::string(by_hand ? "by ______  action ______________________________" : reading_blanks) + "\n";
     }
   }
   out += "\n  " + padded(blank("verified by", 44), 46) + blank("date", 30) + "\n\n" + std::string(who_decides) + "\n";

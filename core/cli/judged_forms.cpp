@@ -11,7 +11,9 @@ namespace {
 double rounded(double value) { return std::round(value * 1000) / 1000; }
 
 /// A moment of the log as seconds from its first reading.
-double since_first(const record::Log& log, double seconds) { return log.readings.empty() ? 0 : rounded(seconds - log.readings.front().seconds); }
+double since_first(const record::Log& log, double seconds) {
+  return log.readings.empty() ? 0 : rounded(seconds - log.readings.front().seconds);
+}
 
 std::string place_json(const base::Source& source, base::Span where) {
   if (where.empty()) return "null";
@@ -51,7 +53,8 @@ std::string point_json(const base::Source& source, const record::Log& log, const
   object.text("where", one.point.where);
   object.text("hazard", one.point.hazard);
   object.text("limit", one.point.limit);
-  object.text("outcome", one.verdict.outcome == record::Outcome::open ? "not-shown" : record::outcome_name(one.verdict.outcome));
+  object.text("outcome",
+              one.verdict.outcome == record::Outcome::open ? "not-shown" : record::outcome_name(one.verdict.outcome));
   object.begin("says");
   JsonList says(out, '[', ']');
   for (const std::string& line : one.verdict.says) says.item(json_string(line));
@@ -80,7 +83,9 @@ std::string log_json(const JudgedLog& judged) {
   object.text("scale", log.scale == record::Scale::fahrenheit ? "fahrenheit" : "celsius");
   object.text("column", log.column);
   object.text("day", log.day);
-  object.member("begins", log.by_clock && !log.readings.empty() ? json_string(record::moment_text(log, log.readings.front().seconds)) : "null");
+  object.member("begins", log.by_clock && !log.readings.empty()
+                              ? json_string(record::moment_text(log, log.readings.front().seconds))
+                              : "null");
   object.member("rows", std::to_string(log.rows));
   object.member("readings", std::to_string(log.readings.size()));
   object.member("usable", log.usable ? "true" : "false");
@@ -130,8 +135,9 @@ std::string filled_json(const JudgedRecord& judged) {
   object.begin("record");
   JsonList record(out, '{', '}');
   record.text("path", judged.source->path());
-  for (const auto& [name, text] : {std::pair{"date", &filled.date}, std::pair{"batch", &filled.batch}, std::pair{"size", &filled.size}, std::pair{"made_by", &filled.made_by},
-                                   std::pair{"probe", &filled.probe}, std::pair{"verifier", &filled.verifier}}) {
+  for (const auto& [name, text] :
+       {std::pair{"date", &filled.date}, std::pair{"batch", &filled.batch}, std::pair{"size", &filled.size},
+        std::pair{"made_by", &filled.made_by}, std::pair{"probe", &filled.probe}, std::pair{"verifier", &filled.verifier}}) {
     record.text(name, *text);
   }
   record.member("lots", std::to_string(filled.lots));
@@ -166,10 +172,15 @@ std::string judged_svg(const JudgedLog& judged) {
       if (stage.most && !(stage.least && *stage.least == *stage.most)) curve.limits.push_back({*stage.most, stage.text});
     }
     for (const record::Decisive& moment : one.verdict.moments) {
-      curve.marks.push_back({since_first(log, moment.seconds), moment.label + (log.by_clock ? " at " : " after ") + record::moment_text(log, moment.seconds)});
+      curve.marks.push_back({since_first(log, moment.seconds),
+                             moment.label + (log.by_clock ? " at " : " after ") + record::moment_text(log, moment.seconds)});
     }
     for (const record::Kill& kill : one.kills) {
-      if (!std::isnan(kill.reached)) curve.marks.push_back({since_first(log, kill.reached), std::string(kill.of->organism) + " " + record::celsius_text(kill.of->asked).substr(0, record::celsius_text(kill.of->asked).find(' ')) + " log10"});
+      if (!std::isnan(kill.reached))
+        curve.marks.push_back(
+            {since_first(log, kill.reached),
+             std::string(kill.of->organism) + " " +
+                 record::celsius_text(kill.of->asked).substr(0, record::celsius_text(kill.of->asked).find(' ')) + " log10"});
     }
   }
   return draw::curve_svg(curve);

@@ -32,20 +32,27 @@ std::string log_line(const JudgedLog& judged) {
   if (log.readings.empty()) return out;
   if (!log.day.empty()) out += ", " + log.day;
   if (log.by_clock) {
-    out += ", " + record::moment_text(log, log.readings.front().seconds) + " to " + record::moment_text(log, log.readings.back().seconds);
+    out += ", " + record::moment_text(log, log.readings.front().seconds) + " to " +
+           record::moment_text(log, log.readings.back().seconds);
   } else {
     out += " over " + record::span_text(log.readings.back().seconds - log.readings.front().seconds);
   }
-  const auto [coldest, hottest] = std::minmax_element(log.readings.begin(), log.readings.end(), [](const auto& a, const auto& b) { return a.celsius < b.celsius; });
+  const auto [coldest, hottest] = std::minmax_element(log.readings.begin(), log.readings.end(),
+                                                      [](const auto& a, const auto& b) { return a.celsius < b.celsius; });
   return out + ", " + record::celsius_text(coldest->celsius) + " to " + record::celsius_text(hottest->celsius);
 }
 
 std::string verdict_word(Outcome outcome, bool colour) {
   const std::string word(record::outcome_name(outcome));
-  return painted(outcome == Outcome::met ? "32" : outcome == Outcome::missed ? "1;31" : "1;33", word, colour) + std::string(11 - word.size(), ' ');
+  return painted(outcome == Outcome::met      ? "32"
+                 : outcome == Outcome::missed ? "1;31"
+                                              : "1;33",
+                 word, colour) +
+         std::string(11 - word.size(), ' ');
 }
 
-std::string point_text(const base::Source& source, const record::Log& log, std::size_t all_points, const JudgedPoint& one, bool colour) {
+std::string point_text(const base::Source& source, const record::Log& log, std::size_t all_points, const JudgedPoint& one,
+                       bool colour) {
   const record::ControlPoint& point = one.point;
   std::string out = "\n" + painted("1", "Control point " + std::to_string(point.number), colour);
   if (all_points > 1) out += " of " + std::to_string(all_points);
@@ -58,15 +65,19 @@ std::string point_text(const base::Source& source, const record::Log& log, std::
   }
   if (!one.verdict.where.empty()) {
     const base::Place place = source.place(one.verdict.where.begin);
-    out += std::string(13, ' ') + "(" + harmless(source.path()) + ":" + std::to_string(place.line) + ":" + std::to_string(place.column) + ")\n";
+    out += std::string(13, ' ') + "(" + harmless(source.path()) + ":" + std::to_string(place.line) + ":" +
+           std::to_string(place.column) + ")\n";
   }
-  if (one.verdict.outcome == Outcome::missed && !point.action.empty()) out += std::string(13, ' ') + "→ " + folded(harmless(point.action), 15) + "\n";
+  if (one.verdict.outcome == Outcome::missed && !point.action.empty())
+    out += std::string(13, ' ') + "→ " + folded(harmless(point.action), 15) + "\n";
   for (const record::Kill& kill : one.kills) out += std::string(13, ' ') + folded(kill_text(kill, log), 15, 13) + "\n";
   return out;
 }
 
 /// "  supplier lots    7 of 7 written".
-std::string fact(const std::string& name, const std::string& says) { return "  " + name + std::string(17 - name.size(), ' ') + folded(harmless(says), 19) + "\n"; }
+std::string fact(const std::string& name, const std::string& says) {
+  return "  " + name + std::string(17 - name.size(), ' ') + folded(harmless(says), 19) + "\n";
+}
 
 }  // namespace
 
@@ -83,20 +94,26 @@ std::string kill_text(const record::Kill& kill, const record::Log& log) {
 std::string judged_text(const JudgedLog& judged, bool colour) {
   std::string out = painted("1", harmless(judged.fiche.title), colour) + "\n";
   out += folded(log_line(judged), 2, 0) + "\n";
-  for (const JudgedPoint& point : judged.points) out += point_text(*judged.source, judged.log, judged.all_points, point, colour);
+  for (const JudgedPoint& point : judged.points)
+    out += point_text(*judged.source, judged.log, judged.all_points, point, colour);
   return out + "\n" + std::string(who_decides) + "\n";
 }
 
 std::string filled_text(const JudgedRecord& judged, bool colour) {
   const record::FilledRecord& filled = judged.record;
   const auto or_empty = [](const std::string& text) { return text.empty() ? std::string("left empty") : text; };
-  std::string out = painted("1", harmless(judged.fiche.title), colour) + "\n" + harmless(judged.source->path()) + ": batch record\n";
-  out += fact("date", or_empty(filled.date)) + fact("batch", or_empty(filled.batch)) + fact("size", or_empty(filled.size)) + fact("made by", or_empty(filled.made_by));
+  std::string out =
+      painted("1", harmless(judged.fiche.title), colour) + "\n" + harmless(judged.source->path()) + ": batch record\n";
+  out += fact("date", or_empty(filled.date)) + fact("batch", or_empty(filled.batch)) + fact("size", or_empty(filled.size)) +
+         fact("made by", or_empty(filled.made_by));
   out += fact("supplier lots", std::to_string(filled.lots) + " of " + std::to_string(filled.lots_asked) + " written");
-  const std::string within = filled.probe_within == Outcome::met ? ": at most 1 K off" : filled.probe_within == Outcome::missed ? ": more than 1 K off" : "";
+  const std::string within = filled.probe_within == Outcome::met      ? ": at most 1 K off"
+                             : filled.probe_within == Outcome::missed ? ": more than 1 K off"
+                                                                      : "";
   out += fact("probe", filled.probe.empty() ? "not checked" : filled.probe + within);
   for (std::size_t i = 0; i < filled.points.size(); ++i)
-    out += point_text(*judged.source, filled.points[i].log, judged.points.size(), {judged.points[i], filled.points[i].verdict, {}}, colour);
+    out += point_text(*judged.source, filled.points[i].log, judged.points.size(),
+                      {judged.points[i], filled.points[i].verdict, {}}, colour);
   out += "\n" + fact("verified by", filled.verifier.empty() ? "nobody" : filled.verifier);
   return out + "\n" + std::string(who_decides) + "\n";
 }

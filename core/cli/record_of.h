@@ -53,7 +53,8 @@ std::string blank_html(const fiche::Fiche& fiche, const std::vector<record::Cont
 /// "Salmonella in beef and lamb: 12.3 log10 reductions; 6.5 asked (USDA FSIS ...), reached at 11:31", to the next minute.
 std::string kill_text(const record::Kill& kill, const record::Log& log);
 /// What Tamis does not decide; stands under every verdict and on every record.
-inline constexpr std::string_view who_decides = "The limits are the fiche's own. Local rules and the persons licensed by them decide.";
+inline constexpr std::string_view who_decides =
+    "The limits are the fiche's own. Local rules and the persons licensed by them decide.";
 
 }  // namespace tamis::cli
 

@@ -16,7 +16,9 @@ namespace tamis::cli {
 namespace {
 
 constexpr std::array options{
-    Option{"as", 'a', "FORM", "the blank record as text, a page to print or a table to fill in; a verdict as text, for programs, or as the curve", "text|html|csv|json|svg"},
+    Option{"as", 'a', "FORM",
+           "the blank record as text, a page to print or a table to fill in; a verdict as text, for programs, or as the curve",
+           "text|html|csv|json|svg"},
     Option{"control", 'c', "N", "which control point the log is of, by its number or id; all for every one", ""},
     Option{"scale", 0, "SCALE", "the scale of the readings, where the heading does not say it", "c|f"},
     Option{"time", 0, "UNIT", "what a bare number in the column of time counts", "s|min|h"},
@@ -48,7 +50,8 @@ std::string misuse(const Request& request) {
   if (request.words.size() > 2) return "record takes a fiche and one log or record";
   const std::string form = request.get("as", "text");
   const bool alone = request.words.size() == 1;
-  if (alone && (form == "json" || form == "svg")) return "--as " + form + " tells what a log or a record shows: name it behind the fiche";
+  if (alone && (form == "json" || form == "svg"))
+    return "--as " + form + " tells what a log or a record shows: name it behind the fiche";
   if (!alone && (form == "html" || form == "csv")) return "--as " + form + " is for the blank record: name the fiche alone";
   if (std::count(request.words.begin(), request.words.end(), "-") > 1) return "only one of the two can be standard input";
   for (const std::string& word : request.words) {
@@ -72,7 +75,9 @@ void settle(std::vector<base::Finding>& findings, const fiche::Kitchen& kitchen)
 /// How warm and cold the food of the fiche is said to be.
 void set_bounds(record::LogWish& wish, const fiche::Fiche& fiche) {
   for (const fiche::Statement& one : fiche.statements) {
-    if (!one.amount || !one.amount->has_figure() || fiche.document->el(one.node) != fiche::El::food_temp || one.at != fiche::At::unknown) continue;
+    if (!one.amount || !one.amount->has_figure() || fiche.document->el(one.node) != fiche::El::food_temp ||
+        one.at != fiche::At::unknown)
+      continue;
     if (!one.amount->low.empty()) wish.hottest = std::max(wish.hottest, one.amount->low_base().approximate() + 10);
     if (!one.amount->high.empty()) wish.hottest = std::max(wish.hottest, one.amount->high_base().approximate() + 10);
     const bool cold = one.amount->form != measure::Amount::Form::words && one.amount->high_base().approximate() < 0;
@@ -111,7 +116,8 @@ class Recording {
     if (read.document->root() == fiche::none || read.document->el(read.document->root()) != fiche::El::fiche)
       return fail(path, "is no fiche") == Exit::good;
     const Around& around = surroundings_.of(path);
-    if (!around.fault.empty()) return fail(around.kitchen_path, "the kitchen file cannot be used: " + around.fault) == Exit::good;
+    if (!around.fault.empty())
+      return fail(around.kitchen_path, "the kitchen file cannot be used: " + around.fault) == Exit::good;
     document_ = read.document;
     kitchen_ = around.kitchen;
     fiche_ = fiche::read_fiche(*document_, *kitchen_);
@@ -121,7 +127,9 @@ class Recording {
 
   Exit print_blank() {
     const std::string form = request_.get("as", "text");
-    print(form == "html" ? blank_html(fiche_, points_) : form == "csv" ? record::blank_csv(record::blank_record(fiche_, points_)) : blank_text(fiche_, points_));
+    print(form == "html"  ? blank_html(fiche_, points_)
+          : form == "csv" ? record::blank_csv(record::blank_record(fiche_, points_))
+                          : blank_text(fiche_, points_));
     if (points_.empty()) say("the fiche has no control point: the record asks for no reading");
     return Exit::good;
   }
@@ -135,19 +143,22 @@ class Recording {
     if (!filled.of_this_fiche) return Exit::failed;
     print(request_.get("as") == "json" ? filled_json(judged) : filled_text(judged, colour_on_output()));
     const bool met = filled.probe_within != record::Outcome::missed &&
-                     std::all_of(filled.points.begin(), filled.points.end(), [](const auto& one) { return one.verdict.outcome == record::Outcome::met; });
+                     std::all_of(filled.points.begin(), filled.points.end(),
+                                 [](const auto& one) { return one.verdict.outcome == record::Outcome::met; });
     return met && !any_error(filled.faults) ? Exit::good : Exit::found;
   }
 
   static bool any_error(const std::vector<base::Finding>& findings) {
-    return std::any_of(findings.begin(), findings.end(), [](const base::Finding& one) { return one.severity == base::Severity::error; });
+    return std::any_of(findings.begin(), findings.end(),
+                       [](const base::Finding& one) { return one.severity == base::Severity::error; });
   }
 
   Exit judge_log(const std::shared_ptr<const base::Source>& source, const record::Csv& table) {
     const std::string wrong = choose();
     if (!wrong.empty()) {
       complain(wrong);
-      for (const record::ControlPoint& one : points_) say("  " + std::to_string(one.number) + "  " + harmless(one.where + ": " + one.limit));
+      for (const record::ControlPoint& one : points_)
+        say("  " + std::to_string(one.number) + "  " + harmless(one.where + ": " + one.limit));
       return Exit::failed;
     }
     record::LogWish wish;
@@ -160,7 +171,8 @@ class Recording {
     record::Log log = record::read_log(table, wish);
     settle(log.faults, *kitchen_);
     JudgedLog judged{fiche_, source, log, {}, points_.size()};
-    for (const record::ControlPoint& point : chosen_) judged.points.push_back({point, record::judge(point.asks, log), record::kills_of(fiche_, point, log)});
+    for (const record::ControlPoint& point : chosen_)
+      judged.points.push_back({point, record::judge(point.asks, log), record::kills_of(fiche_, point, log)});
     report_->file(*source, log.faults);
     return tell(judged);
   }
@@ -175,7 +187,8 @@ class Recording {
       print(form == "svg" ? judged_svg(judged) : judged_text(judged, colour_on_output()));
     }
     if (!judged.log.usable) return Exit::failed;
-    const bool met = std::all_of(judged.points.begin(), judged.points.end(), [](const JudgedPoint& one) { return one.verdict.outcome == record::Outcome::met; });
+    const bool met = std::all_of(judged.points.begin(), judged.points.end(),
+                                 [](const JudgedPoint& one) { return one.verdict.outcome == record::Outcome::met; });
     return met && !any_error(judged.log.faults) ? Exit::good : Exit::found;
   }
 
@@ -191,8 +204,9 @@ class Recording {
       if (!wish.empty() && (wish == std::to_string(one.number) || wish == one.id)) chosen_.push_back(one);
     }
     if (!chosen_.empty()) return {};
-    return wish.empty() ? "the fiche has " + count_of(points_.size(), "control point") + ": say with --control which the log is of"
-                        : "the fiche has no control point \"" + harmless(wish) + "\"; it has";
+    return wish.empty()
+               ? "the fiche has " + count_of(points_.size(), "control point") + ": say with --control which the log is of"
+               : "the fiche has no control point \"" + harmless(wish) + "\"; it has";
   }
 
   const Request& request_;

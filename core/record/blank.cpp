@@ -18,7 +18,8 @@ std::string first_of(std::string_view names) { return std::string(names.substr(0
 
 class Writing {
  public:
-  Writing(const fiche::Fiche& fiche, const std::vector<ControlPoint>& points) : fiche_(fiche), document_(*fiche.document), points_(points) {}
+  Writing(const fiche::Fiche& fiche, const std::vector<ControlPoint>& points)
+      : fiche_(fiche), document_(*fiche.document), points_(points) {}
 
   std::vector<Line> write() {
     add(part::fiche, std::string(fiche_.id), revision_of(fiche_), false);
@@ -76,7 +77,9 @@ class Writing {
   void control(const ControlPoint& point) {
     const std::string name = std::string(part::control) + " " + std::to_string(point.number);
     int number = 0;
-    const auto line = [&](const std::string& asked, bool needed) { add(name, "reading " + std::to_string(++number), asked, needed, point.number); };
+    const auto line = [&](const std::string& asked, bool needed) {
+      add(name, "reading " + std::to_string(++number), asked, needed, point.number);
+    };
     if (point.asks.way == ControlLimit::Way::none) {
       add(name, "met", point.limit, true, point.number);
     } else if (point.asks.way == ControlLimit::Way::stay) {
@@ -90,7 +93,8 @@ class Writing {
   void reach(const Stage& stage, const Add& line) {
     if (stage.from) line("from " + celsius_text(*stage.from), true);
     if (!stage.from && stage.within && stage.from_the_start) line("where the clock starts", true);
-    line(stage.text + (stage.within ? " within " + span_text(*stage.within) + (stage.from_the_start ? "" : " more") : ""), true);
+    line(stage.text + (stage.within ? " within " + span_text(*stage.within) + (stage.from_the_start ? "" : " more") : ""),
+         true);
     if (stage.hold) line(stage.text + ", still so after " + span_text(*stage.hold), true);
     const bool alone = !stage.from && !stage.within && !stage.hold;
     for (int i = 0; alone && i < 2; ++i) line(stage.text, false);
@@ -104,7 +108,9 @@ class Writing {
 
 }  // namespace
 
-std::vector<Line> blank_record(const fiche::Fiche& fiche, const std::vector<ControlPoint>& points) { return Writing(fiche, points).write(); }
+std::vector<Line> blank_record(const fiche::Fiche& fiche, const std::vector<ControlPoint>& points) {
+  return Writing(fiche, points).write();
+}
 
 std::string blank_csv(const std::vector<Line>& lines) {
   std::string out(record_heading);

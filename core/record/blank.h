@@ -12,16 +12,17 @@ namespace tamis::record {
 
 /// The parts of a batch record, as its CSV names them; a control point is "control point 2".
 namespace part {
-inline constexpr std::string_view fiche = "fiche", batch = "batch", lot = "supplier lot", probe = "probe check", control = "control point", verified = "verified";
+inline constexpr std::string_view fiche = "fiche", batch = "batch", lot = "supplier lot", probe = "probe check",
+                                  control = "control point", verified = "verified";
 }
 
 /// One line of a batch record, to be filled in.
 struct Line {
-  std::string part;   ///< of record::part
-  std::string of;     ///< what is asked for: "date", "leg of lamb, bone in", "reading 1"
-  std::string asked;  ///< the limit, the amount, what it should be; may be empty
-  int point = 0;      ///< which control point; 0 for the others
-  bool needed = true; ///< false: only where there is more than one to write
+  std::string part;    ///< of record::part
+  std::string of;      ///< what is asked for: "date", "leg of lamb, bone in", "reading 1"
+  std::string asked;   ///< the limit, the amount, what it should be; may be empty
+  int point = 0;       ///< which control point; 0 for the others
+  bool needed = true;  ///< false: only where there is more than one to write
 };
 
 /// The batch record that a fiche asks for: day, batch and hands; the supplier's lot of each food (water has none); the probe's

@@ -30,17 +30,22 @@ std::string folded(std::string_view text) {
 }
 
 bool says_from(std::string_view words) { return says(words, {"from", "de ", "depuis", "von", "ab ", "desde"}); }
-bool says_least(std::string_view words) { return says(words, {"at least", "minimum", "not below", "no less", "above", "au moins", "mindestens", "al menos", "como mínimo"}); }
+bool says_least(std::string_view words) {
+  return says(words,
+              {"at least", "minimum", "not below", "no less", "above", "au moins", "mindestens", "al menos", "como mínimo"});
+}
 bool says_most(std::string_view words) {
   return says(words, {"at most", "maximum", "not above", "no more", "below", "under", "au plus", "höchstens", "como máximo"});
 }
 bool says_more(std::string_view words) { return says(words, {"more", "further", "de plus", "weitere", "más"}); }
 bool says_for(std::string_view words) { return says(words, {"for", "hold", "pendant", "während", "durante"}); }
 bool says_stay(std::string_view words) {
-  return says(words, {"stay", "keep", "kept", "until", "throughout", "never", "always", "all the time", "during service", "reste", "jusqu", "toujours",
-                      "bleib", "immer", "bis", "queda", "mantiene", "hasta", "siempre"});
+  return says(words, {"stay", "keep", "kept", "until", "throughout", "never", "always", "all the time", "during service",
+                      "reste", "jusqu", "toujours", "bleib", "immer", "bis", "queda", "mantiene", "hasta", "siempre"});
 }
-bool says_reach(std::string_view words) { return says(words, {"reach", "goes in", "when it", "atteint", "erreicht", "alcanza"}); }
+bool says_reach(std::string_view words) {
+  return says(words, {"reach", "goes in", "when it", "atteint", "erreicht", "alcanza"});
+}
 
 /// A control's marks and words, read in order.
 class Reading {
@@ -90,10 +95,13 @@ class Reading {
     Stage stage;
     stage.text = figure->text;
     stage.from = from_;
-    if (amount.form == Form::at_least || amount.form == Form::range || (amount.form == Form::exact && says_least(before))) stage.least = low;
-    if (amount.form == Form::at_most || amount.form == Form::range || (amount.form == Form::exact && says_most(before))) stage.most = high;
+    if (amount.form == Form::at_least || amount.form == Form::range || (amount.form == Form::exact && says_least(before)))
+      stage.least = low;
+    if (amount.form == Form::at_most || amount.form == Form::range || (amount.form == Form::exact && says_most(before)))
+      stage.most = high;
     if (!stage.least && !stage.most) towards(stage, low);
-    if (const fiche::Statement* hold = fiche_.statement(n, At::for_); hold != nullptr && hold->amount && hold->amount->has_figure())
+    if (const fiche::Statement* hold = fiche_.statement(n, At::for_);
+        hold != nullptr && hold->amount && hold->amount->has_figure())
       stage.hold = rules::lowest_of(*hold->amount);
     out_.stages.push_back(stage);
     from_.reset();

@@ -11,12 +11,12 @@ namespace tamis::record {
 
 /// One temperature that a control point asks for.
 struct Stage {
-  std::optional<double> from;    ///< °C: where its clock starts, "from 57 °C"
+  std::optional<double> from;         ///< °C: where its clock starts, "from 57 °C"
   std::optional<double> least, most;  ///< °C; one of them or both
-  std::optional<double> within;  ///< s
-  bool from_the_start = true;    ///< the clock of `within` starts with the first stage; else where the stage before ended
-  std::optional<double> hold;    ///< s: how long it is held
-  std::string text;              ///< as the author wrote the temperature
+  std::optional<double> within;       ///< s
+  bool from_the_start = true;         ///< the clock of `within` starts with the first stage; else where the stage before ended
+  std::optional<double> hold;         ///< s: how long it is held
+  std::string text;                   ///< as the author wrote the temperature
 };
 
 /// What a control point asks of a temperature, read from its marks and the words between them.
@@ -32,10 +32,10 @@ struct ControlLimit {
 
 struct ControlPoint {
   fiche::Node node = fiche::none, step = fiche::none, component = fiche::none;
-  int number = 0;         ///< from 1, in the order of the fiche
-  std::string id;         ///< "" when it has none
+  int number = 0;                                                ///< from 1, in the order of the fiche
+  std::string id;                                                ///< "" when it has none
   std::string hazard, limit, check, often, who, action, record;  ///< as written, white space folded
-  std::string where;      ///< "Braised cheeks, step 5"
+  std::string where;                                             ///< "Braised cheeks, step 5"
   ControlLimit asks;
 };
 

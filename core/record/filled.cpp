@@ -14,11 +14,14 @@ namespace {
 
 enum Column : std::size_t { c_part, c_of, c_asked, c_found, c_time, c_initials, c_action, columns };
 
-std::string cell(const CsvRow& row, std::size_t column) { return column < row.fields.size() ? std::string(unguarded(row.fields[column].text)) : std::string(); }
+std::string cell(const CsvRow& row, std::size_t column) {
+  return column < row.fields.size() ? std::string(unguarded(row.fields[column].text)) : std::string();
+}
 
 class Reader {
  public:
-  Reader(const base::Source& source, const Csv& table, const fiche::Fiche& fiche, const std::vector<ControlPoint>& points, FilledRecord& out)
+  Reader(const base::Source& source, const Csv& table, const fiche::Fiche& fiche, const std::vector<ControlPoint>& points,
+         FilledRecord& out)
       : table_(table), fiche_(fiche), points_(points), out_(out) {
     const auto end = static_cast<std::uint32_t>(source.bytes().size());
     end_ = {end, end};
@@ -30,7 +33,9 @@ class Reader {
     for (const Line& line : blank_record(fiche_, points_)) {
       if (line.point == 0) single(line);
     }
-    if (!probe_checked_ && out_.probe.empty()) say(probe_row_ != nullptr ? probe_row_->where : end_, "the probe was not checked", "put it in ice water: 0 °C, at most 1 K off");
+    if (!probe_checked_ && out_.probe.empty())
+      say(probe_row_ != nullptr ? probe_row_->where : end_, "the probe was not checked",
+          "put it in ice water: 0 °C, at most 1 K off");
     for (const ControlPoint& point : points_) control(point);
     base::sort_by_place(out_.faults);
   }
@@ -69,33 +74,42 @@ class Reader {
       const std::string day = line.of == "date" ? found : cell(*row, c_time);
       const auto moment = read_moment(day);
       const bool good = moment && (moment->kind == Moment::Kind::date || moment->kind == Moment::Kind::date_and_clock);
-      if (!good && (line.of == "date" || !day.empty())) say(row->fields[line.of == "date" ? c_found : c_time].where, "\"" + day + "\" is no date", "write 2026-11-03");
+      if (!good && (line.of == "date" || !day.empty()))
+        say(row->fields[line.of == "date" ? c_found : c_time].where, "\"" + day + "\" is no date", "write 2026-11-03");
       if (day.empty()) say(where, "the verifier wrote no date", "write it under time");
     }
-    for (const auto& [name, into] : {std::pair{"date", &out_.date}, std::pair{"batch number", &out_.batch}, std::pair{"size", &out_.size}, std::pair{"made by", &out_.made_by},
-                                     std::pair{"verifier", &out_.verifier}}) {
+    for (const auto& [name, into] :
+         {std::pair{"date", &out_.date}, std::pair{"batch number", &out_.batch}, std::pair{"size", &out_.size},
+          std::pair{"made by", &out_.made_by}, std::pair{"verifier", &out_.verifier}}) {
       if (line.of == name && line.part != part::lot) *into = found;
     }
   }
 
   void missing(const Line& line, const CsvRow* row, base::Span where) {
     if (!line.needed) return;
-    const std::string what = line.of == "made by" ? "it does not say who made it" : line.part == part::lot ? "no supplier's lot for " + line.of : line.part == part::verified ? "nobody has verified it" : "no " + line.of;
-    say(where, what + (row == nullptr ? ": its line is gone" : ""), line.part == part::lot ? "copy it from the label or the delivery note" : "whoever was there fills it in");
+    const std::string what = line.of == "made by"          ? "it does not say who made it"
+                             : line.part == part::lot      ? "no supplier's lot for " + line.of
+                             : line.part == part::verified ? "nobody has verified it"
+                                                           : "no " + line.of;
+    say(where, what + (row == nullptr ? ": its line is gone" : ""),
+        line.part == part::lot ? "copy it from the label or the delivery note" : "whoever was there fills it in");
   }
 
   bool is_of_this_fiche() {
-    const auto row = std::find_if(table_.rows.begin(), table_.rows.end(), [](const CsvRow& one) { return base::lower(cell(one, c_part)) == part::fiche; });
+    const auto row = std::find_if(table_.rows.begin(), table_.rows.end(),
+                                  [](const CsvRow& one) { return base::lower(cell(one, c_part)) == part::fiche; });
     if (row == table_.rows.end()) {
       say(end_, "it does not say of which fiche it is", "keep the line \"fiche\" of the blank record");
       return true;
     }
     if (cell(*row, c_of) != fiche_.id) {
-      say(row->where, "a record of \"" + cell(*row, c_of) + "\", and this fiche is \"" + std::string(fiche_.id) + "\"", "hold it against its own fiche");
+      say(row->where, "a record of \"" + cell(*row, c_of) + "\", and this fiche is \"" + std::string(fiche_.id) + "\"",
+          "hold it against its own fiche");
       out_.of_this_fiche = false;
     } else if (const std::string revision = revision_of(fiche_); cell(*row, c_asked) != revision) {
       const auto named = [](const std::string& one) { return one.empty() ? std::string("no revision") : one; };
-      say(row->where, "a record of " + named(cell(*row, c_asked)) + ", and this fiche is " + named(revision), "hold it against the revision that was made");
+      say(row->where, "a record of " + named(cell(*row, c_asked)) + ", and this fiche is " + named(revision),
+          "hold it against the revision that was made");
     }
     return out_.of_this_fiche;
   }
@@ -112,7 +126,8 @@ class Reader {
     out_.probe += (out_.probe.empty() ? "" : ", ") + celsius_text(celsius) + " " + line.of;
     if (out_.probe_within != Outcome::missed) out_.probe_within = good ? Outcome::met : Outcome::missed;
     if (!good && cell(*row, c_action).empty())
-      say(row->fields[c_found].where, "the probe shows " + celsius_text(celsius) + " " + line.of + ", more than 1 K off, and no action is written",
+      say(row->fields[c_found].where,
+          "the probe shows " + celsius_text(celsius) + " " + line.of + ", more than 1 K off, and no action is written",
           "take another probe; say what was done with what this one measured");
   }
 
@@ -136,7 +151,8 @@ class Reader {
       any = true;
       if (row.fields.size() > c_found && !row.fields[c_found].text.empty()) spots.add(row);
     }
-    if (spots.empty()) say(where, name + ": no reading" + (any ? "" : "; its lines are gone"), "what was not measured cannot be shown");
+    if (spots.empty())
+      say(where, name + ": no reading" + (any ? "" : "; its lines are gone"), "what was not measured cannot be shown");
     FilledRecord::Point out;
     out.verdict = spots.judge(out.log);
     out_.points.push_back(std::move(out));
@@ -155,10 +171,12 @@ class Reader {
 }  // namespace
 
 bool is_record(const Csv& table) {
-  return !table.rows.empty() && !table.rows.front().fields.empty() && base::lower(table.rows.front().fields.front().text) == "part";
+  return !table.rows.empty() && !table.rows.front().fields.empty() &&
+         base::lower(table.rows.front().fields.front().text) == "part";
 }
 
-FilledRecord read_filled(const base::Source& source, const Csv& table, const fiche::Fiche& fiche, const std::vector<ControlPoint>& points) {
+FilledRecord read_filled(const base::Source& source, const Csv& table, const fiche::Fiche& fiche,
+                         const std::vector<ControlPoint>& points) {
   FilledRecord out;
   Reader(source, table, fiche, points, out).read();
   return out;

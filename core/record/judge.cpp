@@ -78,8 +78,8 @@ class Judging {
     }
   }
 
-  /// The reading to look from: a food that was heated first is cooled from its hottest on, or from where it has been as hot as the
-  /// fiche says.
+  /// The reading to look from: a food that was heated first is cooled from its hottest on, or from where it has been as hot as
+  /// the fiche says.
   [[nodiscard]] std::size_t first_of(const Stage& stage, std::size_t from) const {
     const bool cooled = !stage.least && stage.most;
     if (stage.from) {
@@ -94,8 +94,8 @@ class Judging {
     return from;
   }
 
-  /// Where the clock starts: behind the last reading, before the stage was reached, that is as hot as `from` says (or as cold, where
-  /// it is heated); at the first reading where the fiche says nothing.
+  /// Where the clock starts: behind the last reading, before the stage was reached, that is as hot as `from` says (or as cold,
+  /// where it is heated); at the first reading where the fiche says nothing.
   Between start_of(const Stage& stage, std::size_t first, std::size_t end) {
     Between out{readings_[first].seconds, readings_[first].seconds};
     if (!stage.from) return out;
@@ -113,18 +113,22 @@ class Judging {
     if (stage.from) return "after " + celsius_text(*stage.from) + " " + at(clock.earliest);
     if (!stage.from_the_start) return "after that";
     if (asks_.stages.front().from) return "after " + celsius_text(*asks_.stages.front().from);
-    return std::string("after the ") + (from_hottest_ ? "hottest" : "first") + " reading" + (log_.by_clock || from_hottest_ ? " " + at(clock.earliest) : "");
+    return std::string("after the ") + (from_hottest_ ? "hottest" : "first") + " reading" +
+           (log_.by_clock || from_hottest_ ? " " + at(clock.earliest) : "");
   }
 
   void not_reached(const Stage& stage, const Between& clock, std::size_t from) {
     const auto by_heat = [](const Reading& a, const Reading& b) { return a.celsius < b.celsius; };
     const auto begin = readings_.begin() + static_cast<std::ptrdiff_t>(from);
-    const Reading& nearest = stage.least ? *std::max_element(begin, readings_.end(), by_heat) : *std::min_element(begin, readings_.end(), by_heat);
+    const Reading& nearest =
+        stage.least ? *std::max_element(begin, readings_.end(), by_heat) : *std::min_element(begin, readings_.end(), by_heat);
     const Reading& last = readings_.back();
     const double passed = last.seconds - clock.latest;
-    std::string line = stage.text + " not reached: " + celsius_text(nearest.celsius) + " at the " + (stage.least ? "hottest, " : "coldest, ") + at(nearest.seconds);
+    std::string line = stage.text + " not reached: " + celsius_text(nearest.celsius) + " at the " +
+                       (stage.least ? "hottest, " : "coldest, ") + at(nearest.seconds);
     if (!stage.within) return say(Outcome::missed, line, &nearest);
-    if (known_start_ && passed > *stage.within) return say(Outcome::missed, line + ", and " + span_text(*stage.within) + " were over", &last);
+    if (known_start_ && passed > *stage.within)
+      return say(Outcome::missed, line + ", and " + span_text(*stage.within) + " were over", &last);
     say(Outcome::open, line + "; the log ends after " + span_text(passed) + " of " + span_text(*stage.within));
   }
 
@@ -137,37 +141,41 @@ class Judging {
     const double most = reached.latest - clock.earliest;
     const double least = std::max(reached.earliest - clock.latest, 0.0);
     const bool close = least <= *stage.within && most > *stage.within;
-    line += ": " + stage.text + " reached " + (close ? span_text(least) + " to " : std::string()) + span_text(most) + " " + clock_words(stage, clock) + ", " +
-            span_text(*stage.within) + " allowed";
+    line += ": " + stage.text + " reached " + (close ? span_text(least) + " to " : std::string()) + span_text(most) + " " +
+            clock_words(stage, clock) + ", " + span_text(*stage.within) + " allowed";
     if (least > *stage.within + 1e-6) return say(Outcome::missed, line, &found);
     if (!known_start_) {
-      return say(Outcome::open, line + "; but the log begins at " + celsius_text(readings_.front().celsius) + ", so how long it took from " +
-                                    celsius_text(asks_.stages.front().from.value_or(0)) + " is not shown");
+      return say(Outcome::open, line + "; but the log begins at " + celsius_text(readings_.front().celsius) +
+                                    ", so how long it took from " + celsius_text(asks_.stages.front().from.value_or(0)) +
+                                    " is not shown");
     }
     if (close) return say(Outcome::open, line + "; the readings stand too far apart to show it");
     say(Outcome::met, line);
   }
 
   void held(const Stage& stage, std::size_t from) {
-    double longest = 0, since = 0;
+    double longest = 0;
     bool holding = false;
-    const Reading* begin = &readings_[from];
+    const Reading* since = &readings_[from];  // where the present run began
+    const Reading* begin = since;             // and the longest
     for (std::size_t i = from; i < readings_.size(); ++i) {
       const Reading& one = readings_[i];
       if (!shows(stage, one.celsius)) {
         holding = false;
         continue;
       }
-      if (!holding || one.parted) since = one.seconds;
+      if (!holding || one.parted) since = &one;
       holding = true;
-      if (one.seconds - since > longest) {
-        longest = one.seconds - since;
-        begin = &*std::find_if(readings_.begin(), readings_.end(), [&](const Reading& r) { return r.seconds == since; });
+      if (one.seconds - since->seconds > longest) {
+        longest = one.seconds - since->seconds;
+        begin = since;
       }
     }
-    const std::string line = stage.text + " from " + moment(begin->seconds) + " for " + span_text(longest) + ", " + span_text(*stage.hold) + " asked";
+    const std::string line = stage.text + " from " + moment(begin->seconds) + " for " + span_text(longest) + ", " +
+                             span_text(*stage.hold) + " asked";
     if (longest + 1e-6 >= *stage.hold) return say(Outcome::met, line);
-    const bool cut = holding || std::any_of(readings_.begin() + static_cast<std::ptrdiff_t>(from), readings_.end(), [](const Reading& r) { return r.parted; });
+    const bool cut = holding || std::any_of(readings_.begin() + static_cast<std::ptrdiff_t>(from), readings_.end(),
+                                            [](const Reading& r) { return r.parted; });
     if (cut) return say(Outcome::open, line + "; what came after is not in the log");
     say(Outcome::missed, line, begin);
   }
@@ -176,7 +184,8 @@ class Judging {
   void not_beyond(const Stage& stage, std::size_t from) {
     for (std::size_t i = from; i < readings_.size(); ++i) {
       const Reading& one = readings_[i];
-      if (one.celsius > *stage.most + hair) return say(Outcome::missed, celsius_text(one.celsius) + " " + at(one.seconds) + ", beyond " + stage.text, &one);
+      if (one.celsius > *stage.most + hair)
+        return say(Outcome::missed, celsius_text(one.celsius) + " " + at(one.seconds) + ", beyond " + stage.text, &one);
     }
   }
 
@@ -198,11 +207,15 @@ class Judging {
         if (!shows(stage, i->celsius)) outside += (i + 1)->seconds - i->seconds;
       }
       out_.moments.push_back({out->seconds, celsius_text(out->celsius)});
-      const auto worst = std::max_element(begin, readings_.end(), [&](const Reading& a, const Reading& b) { return off(stage, a) < off(stage, b); });
-      return say(Outcome::missed, celsius_text(out->celsius) + " " + at(out->seconds) + ", not " + stage.text + "; " + celsius_text(worst->celsius) + " at the worst, " +
-                                      span_text(outside) + " outside in all", &*out);
+      const auto worst = std::max_element(begin, readings_.end(),
+                                          [&](const Reading& a, const Reading& b) { return off(stage, a) < off(stage, b); });
+      return say(Outcome::missed,
+                 celsius_text(out->celsius) + " " + at(out->seconds) + ", not " + stage.text + "; " +
+                     celsius_text(worst->celsius) + " at the worst, " + span_text(outside) + " outside in all",
+                 &*out);
     }
-    const std::string line = stage.text + " in every reading from " + moment(begin->seconds) + " to " + moment(readings_.back().seconds);
+    const std::string line =
+        stage.text + " in every reading from " + moment(begin->seconds) + " to " + moment(readings_.back().seconds);
     if (std::any_of(begin + 1, readings_.end(), [](const Reading& one) { return one.parted; }))
       return say(Outcome::open, line + ", but not without a break");
     if (readings_.size() == from + 1) return say(Outcome::open, stage.text + " in one reading alone, " + at(begin->seconds));

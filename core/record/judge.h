@@ -26,7 +26,7 @@ struct Verdict {
   Outcome outcome = Outcome::open;
   std::vector<std::string> says;  ///< one line a stage, with the figures and the times
   std::vector<Decisive> moments;
-  base::Span where;               ///< of the reading that decided a miss; empty when there is none
+  base::Span where;  ///< of the reading that decided a miss; empty when there is none
 };
 
 /// Holds readings against what a control point asks. A limit counts as reached by a reading that shows it, never by a line

@@ -90,7 +90,8 @@ std::vector<physics::CorePoint> curve_of(const Log& log) {
 }
 
 bool was_heated(const Log& log) {
-  const auto hottest = std::max_element(log.readings.begin(), log.readings.end(), [](const Reading& a, const Reading& b) { return a.celsius < b.celsius; });
+  const auto hottest = std::max_element(log.readings.begin(), log.readings.end(),
+                                        [](const Reading& a, const Reading& b) { return a.celsius < b.celsius; });
   return hottest->celsius > log.readings.front().celsius + 1;
 }
 
@@ -99,14 +100,16 @@ bool was_heated(const Log& log) {
 std::vector<Kill> kills_of(const fiche::Fiche& fiche, const ControlPoint& point, const Log& log) {
   std::vector<Kill> out;
   if (!log.usable || point.asks.way == ControlLimit::Way::stay) return out;
-  const bool asks_heat = std::any_of(point.asks.stages.begin(), point.asks.stages.end(), [](const Stage& one) { return one.least && *one.least >= heat; });
+  const bool asks_heat = std::any_of(point.asks.stages.begin(), point.asks.stages.end(),
+                                     [](const Stage& one) { return one.least && *one.least >= heat; });
   if (!asks_heat && !was_heated(log)) return out;
   const std::vector<physics::CorePoint> curve = curve_of(log);
   for (const std::string_view id : organisms_of(foods_of(fiche, point.component), asks_heat)) {
     Kill kill;
     kill.of = physics::heat_resistance_named(id);
     kill.logs = physics::log_reductions(*kill.of, curve);
-    kill.reached = std::isnan(kill.of->asked) ? std::numeric_limits<double>::quiet_NaN() : physics::when_reached(*kill.of, curve, kill.of->asked);
+    kill.reached = std::isnan(kill.of->asked) ? std::numeric_limits<double>::quiet_NaN()
+                                              : physics::when_reached(*kill.of, curve, kill.of->asked);
     if (kill.logs >= worth_it || asks_heat) out.push_back(kill);
   }
   return out;

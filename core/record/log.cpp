@@ -32,7 +32,8 @@ class Reader {
     for (std::size_t i = columns_.first_row; i < table_.rows.size(); ++i) row(table_.rows[i]);
     if (unit_missing_) return;
     if (log_.readings.empty()) {
-      faults_.say("log-unreadable", table_.rows.back().where, "no reading in it that can be used", "a log has a time and a temperature in each line");
+      faults_.say("log-unreadable", table_.rows.back().where, "no reading in it that can be used",
+                  "a log has a time and a temperature in each line");
     } else {
       log_.usable = !reads_like_another_scale();
       part_at_spikes(log_, faults_);
@@ -47,7 +48,8 @@ class Reader {
     const Scale said = wish_.scale;
     if (said != Scale::unsaid && columns_.scale != Scale::unsaid && said != columns_.scale) {
       faults_.say("log-wrong-scale", table_.rows[columns_.first_row - 1].where,
-                  "the heading says " + name_of(columns_.scale) + ", and --scale says " + name_of(said), "see which it is: nothing is judged");
+                  "the heading says " + name_of(columns_.scale) + ", and --scale says " + name_of(said),
+                  "see which it is: nothing is judged");
       return false;
     }
     log_.scale = said != Scale::unsaid ? said : columns_.scale != Scale::unsaid ? columns_.scale : Scale::celsius;
@@ -68,13 +70,15 @@ class Reader {
 
   std::optional<double> read_temperature(const CsvRow& row) {
     if (columns_.celsius >= row.fields.size() || row.fields[columns_.celsius].text.empty()) {
-      faults_.say("log-unreadable", row.where, "a row without a temperature", "the row is left out, and no verdict goes across it");
+      faults_.say("log-unreadable", row.where, "a row without a temperature",
+                  "the row is left out, and no verdict goes across it");
       return {};
     }
     const CsvField& field = row.fields[columns_.celsius];
     const auto degrees = read_degrees(field.text);
     if (!degrees) {
-      faults_.say("log-unreadable", field.where, "\"" + field.text + "\" is no temperature", "the row is left out, and no verdict goes across it");
+      faults_.say("log-unreadable", field.where, "\"" + field.text + "\" is no temperature",
+                  "the row is left out, and no verdict goes across it");
       return {};
     }
     const Scale own = degrees->scale;
@@ -121,7 +125,8 @@ class Reader {
       if (dated) log_.day = day_text(moment.day);
     }
     if (*kind_ != moment.kind) {
-      faults_.say("log-unreadable", field.where, "\"" + field.text + "\" is another kind of time than the rows before it", "the row is left out");
+      faults_.say("log-unreadable", field.where, "\"" + field.text + "\" is another kind of time than the rows before it",
+                  "the row is left out");
       return {};
     }
     double seconds = numbers ? moment.number * columns_.number_seconds : moment.clock_seconds;
@@ -156,14 +161,16 @@ class Reader {
     const Reading& coldest = by_order[few];
     if (log_.scale == Scale::celsius && hottest.celsius > wish_.hottest && in_celsius(hottest.celsius) <= wish_.hottest) {
       faults_.say("log-wrong-scale", hottest.where,
-                  celsius_text(hottest.celsius) + " is more than the food of this fiche ever is; in °F it would be " + celsius_text(in_celsius(hottest.celsius)),
+                  celsius_text(hottest.celsius) + " is more than the food of this fiche ever is; in °F it would be " +
+                      celsius_text(in_celsius(hottest.celsius)),
                   "see what the logger writes and say --scale f or --scale c: nothing is judged");
       return true;
     }
     const double as_celsius = coldest.celsius * 1.8 + 32;
     if (log_.scale == Scale::fahrenheit && coldest.celsius < wish_.coldest && as_celsius >= wish_.coldest) {
       faults_.say("log-wrong-scale", coldest.where,
-                  "in °F this is " + celsius_text(coldest.celsius) + ", less than the food of this fiche ever is; is it " + celsius_text(as_celsius) + "?",
+                  "in °F this is " + celsius_text(coldest.celsius) + ", less than the food of this fiche ever is; is it " +
+                      celsius_text(as_celsius) + "?",
                   "see what the logger writes and say --scale f or --scale c: nothing is judged");
       return true;
     }

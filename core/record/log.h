@@ -23,18 +23,18 @@ struct LogWish {
 };
 
 struct Reading {
-  double seconds = 0;      ///< since the first day's midnight, or since the log began
+  double seconds = 0;  ///< since the first day's midnight, or since the log began
   double celsius = 0;
-  base::Span where;        ///< of the temperature in the source
-  bool parted = false;     ///< from the one before: a gap, or a row between them that could not be used
+  base::Span where;     ///< of the temperature in the source
+  bool parted = false;  ///< from the one before: a gap, or a row between them that could not be used
 };
 
 /// A thermometer's log as it was read: what can be used, and all that is wrong with it. Nothing is filled in, sorted or
 /// smoothed: a row that cannot be used parts the log, and no verdict goes across.
 struct Log {
-  std::vector<Reading> readings;      ///< in the order of time
-  bool by_clock = false;              ///< seconds count from midnight; else from when the logger began
-  std::string day;                    ///< of the first reading, "2026-11-03"; "" where the log has no date
+  std::vector<Reading> readings;  ///< in the order of time
+  bool by_clock = false;          ///< seconds count from midnight; else from when the logger began
+  std::string day;                ///< of the first reading, "2026-11-03"; "" where the log has no date
   Scale scale = Scale::celsius;
   std::string column;                 ///< heading of the temperatures; "" without a heading
   std::size_t rows = 0;               ///< rows of readings, those that could not be used too

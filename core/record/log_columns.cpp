@@ -30,7 +30,8 @@ Words words_of(std::string_view text) {
 }
 
 bool has(const Words& words, std::initializer_list<std::string_view> any) {
-  return std::any_of(words.begin(), words.end(), [&](const std::string& word) { return std::find(any.begin(), any.end(), word) != any.end(); });
+  return std::any_of(words.begin(), words.end(),
+                     [&](const std::string& word) { return std::find(any.begin(), any.end(), word) != any.end(); });
 }
 
 struct Heading {
@@ -45,14 +46,17 @@ Heading read_heading(std::string_view text) {
   Heading out;
   if (has(words, {"c", "°c", "ºc", "degc", "celsius", "tempc"})) out.scale = Scale::celsius;
   if (has(words, {"f", "°f", "ºf", "degf", "fahrenheit", "tempf"})) out.scale = Scale::fahrenheit;
-  out.celsius = out.scale != Scale::unsaid || has(words, {"temp", "temperature", "température", "temperatur", "temperatura", "core", "probe", "sonde",
-                                                          "kern", "kerntemperatur", "cœur", "coeur", "sonda", "corazón", "°"});
+  out.celsius = out.scale != Scale::unsaid ||
+                has(words, {"temp", "temperature", "température", "temperatur", "temperatura", "core", "probe", "sonde", "kern",
+                            "kerntemperatur", "cœur", "coeur", "sonda", "corazón", "°"});
   if (has(words, {"s", "sec", "secs", "second", "seconds", "secondes", "sekunden", "segundos"})) out.number_seconds = 1;
   if (has(words, {"min", "mins", "minute", "minutes", "minuten", "minutos"})) out.number_seconds = 60;
   if (has(words, {"h", "hr", "hrs", "hour", "hours", "stunden", "heures", "horas"})) out.number_seconds = 3600;
   out.day = has(words, {"date", "day", "datum", "fecha", "jour"});
-  out.time = out.number_seconds > 0 || has(words, {"time", "timestamp", "datetime", "clock", "elapsed", "heure", "temps", "zeit", "uhrzeit", "hora", "tiempo"});
-  out.around = has(words, {"oven", "air", "ambient", "chamber", "room", "fridge", "four", "air", "ofen", "raum", "luft", "horno", "aire"});
+  out.time = out.number_seconds > 0 || has(words, {"time", "timestamp", "datetime", "clock", "elapsed", "heure", "temps",
+                                                   "zeit", "uhrzeit", "hora", "tiempo"});
+  out.around = has(
+      words, {"oven", "air", "ambient", "chamber", "room", "fridge", "four", "air", "ofen", "raum", "luft", "horno", "aire"});
   if (out.celsius) out.day = out.time = false;
   return out;
 }
@@ -114,8 +118,9 @@ LogColumns with_heading(const Csv& table, std::size_t at, const std::vector<Head
   const auto celsius = chosen(row, columns, wish.column);
   if (!celsius) {
     const std::string list = list_of(row, columns);
-    out.fault = wish.column.empty() ? fault(table, at, "more than one column of temperatures: " + list, "say which with --column")
-                                    : fault(table, at, "no column \"" + wish.column + "\" of temperatures", "there is " + list);
+    out.fault = wish.column.empty()
+                    ? fault(table, at, "more than one column of temperatures: " + list, "say which with --column")
+                    : fault(table, at, "no column \"" + wish.column + "\" of temperatures", "there is " + list);
     return out;
   }
   out.time = *time;
@@ -131,7 +136,8 @@ LogColumns without_heading(const Csv& table, const LogWish& wish) {
   const CsvRow& first = table.rows.front();
   const bool plain = first.fields.size() == 2 && read_moment(first.fields[0].text) && read_degrees(first.fields[1].text);
   if (!plain) {
-    out.fault = fault(table, 0, "no heading that names a time and a temperature", "begin the file with a line like: time,core °C");
+    out.fault =
+        fault(table, 0, "no heading that names a time and a temperature", "begin the file with a line like: time,core °C");
     return out;
   }
   out.celsius = 1;
@@ -144,7 +150,8 @@ LogColumns without_heading(const Csv& table, const LogWish& wish) {
 std::optional<Degrees> read_degrees(std::string_view text) {
   std::string plain(unguarded(base::trimmed(text)));
   Degrees out;
-  for (const auto& [end, scale] : {std::pair{"C", Scale::celsius}, std::pair{"c", Scale::celsius}, std::pair{"F", Scale::fahrenheit}, std::pair{"f", Scale::fahrenheit}}) {
+  for (const auto& [end, scale] : {std::pair{"C", Scale::celsius}, std::pair{"c", Scale::celsius},
+                                   std::pair{"F", Scale::fahrenheit}, std::pair{"f", Scale::fahrenheit}}) {
     if (!plain.ends_with(end)) continue;
     plain.pop_back();
     out.scale = scale;

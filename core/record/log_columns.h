@@ -13,10 +13,10 @@ namespace tamis::record {
 struct LogColumns {
   std::size_t first_row = 0;  ///< of readings
   std::size_t time = 0, celsius = 0;
-  std::optional<std::size_t> day;  ///< a column of dates beside that of times
-  double number_seconds = 0;       ///< a bare number is so many seconds each; 0: not said
-  Scale scale = Scale::unsaid;     ///< as the heading says
-  std::string heading;             ///< of the temperatures
+  std::optional<std::size_t> day;      ///< a column of dates beside that of times
+  double number_seconds = 0;           ///< a bare number is so many seconds each; 0: not said
+  Scale scale = Scale::unsaid;         ///< as the heading says
+  std::string heading;                 ///< of the temperatures
   std::optional<base::Finding> fault;  ///< why they cannot be told; the others are empty then
 };
 

@@ -66,14 +66,17 @@ void part_at_spikes(Log& log, LogFaults& faults) {
     const bool beyond = all[i].celsius < coldest || all[i].celsius > hottest;
     if (beyond) {
       spike = 1;
-      faults.say("log-spike", all[i].where, celsius_text(all[i].celsius) + " is no temperature of food: the probe was off or broken",
+      faults.say("log-spike", all[i].where,
+                 celsius_text(all[i].celsius) + " is no temperature of food: the probe was off or broken",
                  "look at probe and cable; the reading is left out, and no verdict goes across it");
     } else {
       for (std::size_t count = 1; count <= 2 && spike == 0; ++count) spike = is_spike(all, i, count) ? count : 0;
       if (spike > 0) {
-        const std::string leaps = "leaps from " + celsius_text(all[i - 1].celsius) + " to " + celsius_text(all[i].celsius) + " and back to " +
-                                  celsius_text(all[i + spike].celsius) + " within " + span_text(all[i + spike].seconds - all[i - 1].seconds);
-        faults.say("log-spike", all[i].where, leaps, "no core does that: look at the probe; the reading is left out, and no verdict goes across it");
+        const std::string leaps = "leaps from " + celsius_text(all[i - 1].celsius) + " to " + celsius_text(all[i].celsius) +
+                                  " and back to " + celsius_text(all[i + spike].celsius) + " within " +
+                                  span_text(all[i + spike].seconds - all[i - 1].seconds);
+        faults.say("log-spike", all[i].where, leaps,
+                   "no core does that: look at the probe; the reading is left out, and no verdict goes across it");
       }
     }
     if (spike == 0) {
@@ -88,7 +91,8 @@ void part_at_spikes(Log& log, LogFaults& faults) {
 
 void part_at_gaps(Log& log, LogFaults& faults) {
   std::vector<double> between;
-  for (std::size_t i = 1; i < log.readings.size(); ++i) between.push_back(log.readings[i].seconds - log.readings[i - 1].seconds);
+  for (std::size_t i = 1; i < log.readings.size(); ++i)
+    between.push_back(log.readings[i].seconds - log.readings[i - 1].seconds);
   if (between.size() + 1 < least_readings) return;
   std::vector<double> sorted = between;
   std::nth_element(sorted.begin(), sorted.begin() + static_cast<std::ptrdiff_t>(sorted.size() / 2), sorted.end());

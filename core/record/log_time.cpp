@@ -85,7 +85,8 @@ std::optional<double> take_clock(std::string_view& text) {
   }
   rest = base::trimmed(rest);
   unsigned h = *hour;
-  if (rest.size() >= 2 && (rest[1] == 'M' || rest[1] == 'm') && std::string_view("AaPp").find(rest[0]) != std::string_view::npos) {
+  if (rest.size() >= 2 && (rest[1] == 'M' || rest[1] == 'm') &&
+      std::string_view("AaPp").find(rest[0]) != std::string_view::npos) {
     if (h < 1 || h > 12) return {};
     h = h % 12 + (rest[0] == 'P' || rest[0] == 'p' ? 12 : 0);
     rest.remove_prefix(2);

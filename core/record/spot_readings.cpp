@@ -13,8 +13,12 @@ enum Column : std::size_t { c_found = 3, c_time, c_initials, c_action };
 constexpr double day_seconds = 86400;
 constexpr double late = 1.5;  // times what is asked between two checks
 
-std::string cell(const CsvRow& row, std::size_t column) { return column < row.fields.size() ? std::string(unguarded(row.fields[column].text)) : std::string(); }
-base::Span place(const CsvRow& row, std::size_t column) { return column < row.fields.size() ? row.fields[column].where : row.where; }
+std::string cell(const CsvRow& row, std::size_t column) {
+  return column < row.fields.size() ? std::string(unguarded(row.fields[column].text)) : std::string();
+}
+base::Span place(const CsvRow& row, std::size_t column) {
+  return column < row.fields.size() ? row.fields[column].where : row.where;
+}
 
 bool shows(const Stage& stage, double celsius) {
   return (!stage.least || celsius >= *stage.least - 0.05) && (!stage.most || celsius <= *stage.most + 0.05);
@@ -33,7 +37,8 @@ void SpotReadings::say(std::string_view rule, base::Span where, std::string mess
 
 void SpotReadings::add(const CsvRow& row) {
   any_ = true;
-  if (cell(row, c_initials).empty()) say("record-incomplete", row.where, "a reading without initials", "whoever read it signs it");
+  if (cell(row, c_initials).empty())
+    say("record-incomplete", row.where, "a reading without initials", "whoever read it signs it");
   if (point_.asks.way == ControlLimit::Way::none) {
     by_hand_ = true;
     const std::string word = base::lower(cell(row, c_found));
@@ -41,7 +46,9 @@ void SpotReadings::add(const CsvRow& row) {
     return;
   }
   const auto degrees = read_degrees(cell(row, c_found));
-  if (!degrees) return say("log-unreadable", place(row, c_found), "\"" + cell(row, c_found) + "\" is no temperature", "write the figure that was read: 63.2");
+  if (!degrees)
+    return say("log-unreadable", place(row, c_found), "\"" + cell(row, c_found) + "\" is no temperature",
+               "write the figure that was read: 63.2");
   const auto seconds = time_of(row);
   Spot spot;
   spot.reading.celsius = degrees->scale == Scale::fahrenheit ? (degrees->value - 32) / 1.8 : degrees->value;
@@ -69,7 +76,8 @@ std::optional<double> SpotReadings::time_of(const CsvRow& row) {
     seconds += day_seconds;
   }
   if (last_ && seconds < *last_) {
-    say("log-out-of-order", place(row, c_time), "\"" + text + "\" comes before the reading above it", "see which of the two times is right");
+    say("log-out-of-order", place(row, c_time), "\"" + text + "\" comes before the reading above it",
+        "see which of the two times is right");
     return {};
   }
   last_ = seconds;
@@ -96,7 +104,8 @@ Verdict SpotReadings::judge(Log& log) {
     return out;
   }
   const Stage& first = point_.asks.stages.front();
-  const bool each = point_.asks.way == ControlLimit::Way::reach && point_.asks.stages.size() == 1 && !first.within && !first.hold && !first.from;
+  const bool each = point_.asks.way == ControlLimit::Way::reach && point_.asks.stages.size() == 1 && !first.within &&
+                    !first.hold && !first.from;
   if (each) return judge_each(log);
   for (const Spot& spot : spots_) {
     if (!spot.timed) {
@@ -108,7 +117,8 @@ Verdict SpotReadings::judge(Log& log) {
   out = record::judge(point_.asks, log);
   const bool acted = std::any_of(spots_.begin(), spots_.end(), [](const Spot& spot) { return spot.acted; });
   if (out.outcome == Outcome::missed && !acted)
-    say("record-incomplete", out.where.empty() ? spots_.back().reading.where : out.where, "the limit was missed, and no action is written", what_to_do());
+    say("record-incomplete", out.where.empty() ? spots_.back().reading.where : out.where,
+        "the limit was missed, and no action is written", what_to_do());
   return out;
 }
 
@@ -143,7 +153,8 @@ void SpotReadings::look_for_pauses(const Log& log) {
     const double pause = log.readings[i].seconds - log.readings[i - 1].seconds;
     if (pause <= late * *point_.asks.each) continue;
     say("record-incomplete", log.readings[i].where,
-        "no reading for " + span_text(pause) + ", from " + moment_text(log, log.readings[i - 1].seconds) + " to " + moment_text(log, log.readings[i].seconds),
+        "no reading for " + span_text(pause) + ", from " + moment_text(log, log.readings[i - 1].seconds) + " to " +
+            moment_text(log, log.readings[i].seconds),
         "it is asked for " + point_.often);
   }
 }

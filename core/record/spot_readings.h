@@ -20,8 +20,8 @@ class SpotReadings {
   /// A row of the record (columns found, time, initials, action taken) with something in "found".
   void add(const CsvRow& row);
   [[nodiscard]] bool empty() const { return !any_; }
-  /// Where each reading stands for a piece of its own (a joint, a pan), each is judged alone, and one that missed is made good by
-  /// an action written down and a later reading that meets; else they are judged together, as a log is.
+  /// Where each reading stands for a piece of its own (a joint, a pan), each is judged alone, and one that missed is made good
+  /// by an action written down and a later reading that meets; else they are judged together, as a log is.
   Verdict judge(Log& log);
 
  private:

@@ -131,17 +131,19 @@ struct InABag {
   const char* id;
   double millimetres, bath, theirs;  ///< minutes
 };
-const std::array in_a_bag{InABag{"safe-076", 5, 60, 30},  InABag{"safe-077", 15, 57, 90},
-                          InABag{"safe-078", 25, 60, 90}, InABag{"safe-079", 25, 66, 55},
-                          InABag{"safe-080", 50, 58, 180}, InABag{"safe-081", 70, 60, 240}};
+const std::array in_a_bag{InABag{"safe-076", 5, 60, 30},  InABag{"safe-077", 15, 57, 90},  InABag{"safe-078", 25, 60, 90},
+                          InABag{"safe-079", 25, 66, 55}, InABag{"safe-080", 50, 58, 180}, InABag{"safe-081", 70, 60, 240}};
 
 const std::map<std::string, std::string> left_out{
     {"safe-043", "see the case on egg products: 3.3 log10 by the study, no target of its own"},
     {"safe-045", "no D-value of fortified whole egg was found"},
     {"safe-046", "no D-value of salted whole egg was found"},
     {"safe-050", "see the case on egg products"},
-    {"safe-051", "see the case on milk"}, {"safe-052", "see the case on milk"}, {"safe-053", "see the case on milk"},
-    {"safe-054", "see the case on milk"}, {"safe-055", "see the case on milk"},
+    {"safe-051", "see the case on milk"},
+    {"safe-052", "see the case on milk"},
+    {"safe-053", "see the case on milk"},
+    {"safe-054", "see the case on milk"},
+    {"safe-055", "see the case on milk"},
 };
 
 }  // namespace
@@ -159,7 +161,8 @@ TEST_CASE("meat in a bag is pasteurised when the guide's table says", "[against]
   for (const InABag& row : in_a_bag) {
     const double half = row.millimetres / 2000;
     const double slab = minutes_in_a_bag({{{Shape::slab, half}}}, row.bath);
-    const double box = minutes_in_a_bag({{{Shape::slab, half}, {Shape::slab, 1.5 * half}, {Shape::slab, 2.5 * half}}}, row.bath);
+    const double box =
+        minutes_in_a_bag({{{Shape::slab, half}, {Shape::slab, 1.5 * half}, {Shape::slab, 2.5 * half}}}, row.bath);
     CAPTURE(row.id, slab, box, row.theirs);
     if (row.millimetres <= 30) {  // a slab, printed in steps of 5 to 15 min, rounded up
       CHECK(slab <= row.theirs);

@@ -11,8 +11,8 @@ using namespace tamis;
 namespace {
 
 std::string page(const std::string& title, const std::string& control) {
-  const std::string xml = "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"f\" lang=\"en\"><title>" + title + "</title><component id=\"c\" title=\"Part\"><step>Cook." + control +
-                          "</step></component></fiche>";
+  const std::string xml = "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"f\" lang=\"en\"><title>" + title +
+                          "</title><component id=\"c\" title=\"Part\"><step>Cook." + control + "</step></component></fiche>";
   const auto document = format::read(std::make_shared<const base::Source>("f.fiche.xml", xml)).document;
   REQUIRE(document != nullptr);
   const fiche::Kitchen kitchen;
@@ -23,11 +23,13 @@ std::string page(const std::string& title, const std::string& control) {
 }  // namespace
 
 TEST_CASE("the page of a batch record holds what a fiche says as text, and needs nothing else") {
-  const std::string made = page("&lt;script&gt;alert(1)&lt;/script&gt; &amp; \"x\"", "<control hazard=\"a &lt;b&gt;\">No <food-temp>at least 70 °C</food-temp> &amp; on.</control>");
+  const std::string made = page("&lt;script&gt;alert(1)&lt;/script&gt; &amp; \"x\"",
+                                "<control hazard=\"a &lt;b&gt;\">No <food-temp>at least 70 °C</food-temp> &amp; on.</control>");
   CHECK(made.find("<script") == std::string::npos);
   CHECK(made.find("&lt;script&gt;alert(1)&lt;/script&gt; &amp; &quot;x&quot;</h1>") != std::string::npos);
   CHECK(made.find("Control point 1: a &lt;b&gt;</h2>") != std::string::npos);
-  for (const char* outside : {"http:", "https:", " src=", " href=", "url(", "@import"}) CHECK(made.find(outside) == std::string::npos);
+  for (const char* outside : {"http:", "https:", " src=", " href=", "url(", "@import"})
+    CHECK(made.find(outside) == std::string::npos);
 }
 
 TEST_CASE("the page of a batch record is well-formed") {

@@ -31,7 +31,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     if (fault.where.end > source.bytes().size() || fault.where.begin > fault.where.end) fail("a span outside", fault.message);
   }
   for (std::size_t i = 1; i < log.readings.size(); ++i) {
-    if (!(log.readings[i].seconds > log.readings[i - 1].seconds)) fail("out of order", record::moment_text(log, log.readings[i].seconds));
+    if (!(log.readings[i].seconds > log.readings[i - 1].seconds))
+      fail("out of order", record::moment_text(log, log.readings[i].seconds));
   }
   record::ControlLimit hold;
   hold.way = data[0] % 2 == 0 ? record::ControlLimit::Way::reach : record::ControlLimit::Way::stay;

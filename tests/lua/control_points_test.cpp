@@ -21,7 +21,8 @@ std::string sheet_of(const std::string& fiche, const std::string& path = "a.fich
   tests::TallyLibrary library;
   const auto document = tests::document_of(fiche, path);
   REQUIRE(document != nullptr);
-  const lua::Exported out = loaded.plugin->export_fiche(loaded.plugin->manifest().additions.front(), document, fiche::Kitchen{}, library);
+  const lua::Exported out =
+      loaded.plugin->export_fiche(loaded.plugin->manifest().additions.front(), document, fiche::Kitchen{}, library);
   for (const base::Finding& finding : out.findings) UNSCOPED_INFO(finding.message);
   REQUIRE(out.findings.empty());
   REQUIRE(out.files.size() == 1);
@@ -31,7 +32,8 @@ std::string sheet_of(const std::string& fiche, const std::string& path = "a.fich
 }
 
 std::string stew(const std::string& attributes, const std::string& control) {
-  return "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"a\" " + attributes + "><title>Stew &amp; &lt;b&gt;</title><component id=\"c\" title=\"Stew\"><step>Cook." + control +
+  return "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"a\" " + attributes +
+         "><title>Stew &amp; &lt;b&gt;</title><component id=\"c\" title=\"Stew\"><step>Cook." + control +
          "</step></component></fiche>";
 }
 
@@ -42,17 +44,22 @@ bool has(const std::string& text, const std::string& part) { return text.find(pa
 TEST_CASE("the control points of a dish stand in the order of its work, those of other files first") {
   // TAMIS_WRITE_GOLDEN=1 accepts what comes of it now.
   const std::string path = "tests/lua/control-points/quince-hazelnut-bay.html";
-  const std::string made = sheet_of(project_file("tests/kitchen/desserts/quince-hazelnut-bay.fiche.xml"), "tests/kitchen/desserts/quince-hazelnut-bay.fiche.xml");
-  if (std::getenv("TAMIS_WRITE_GOLDEN") != nullptr) std::ofstream(std::string(TAMIS_SOURCE_DIR) + "/" + path, std::ios::binary) << made;
+  const std::string made = sheet_of(project_file("tests/kitchen/desserts/quince-hazelnut-bay.fiche.xml"),
+                                    "tests/kitchen/desserts/quince-hazelnut-bay.fiche.xml");
+  if (std::getenv("TAMIS_WRITE_GOLDEN") != nullptr)
+    std::ofstream(std::string(TAMIS_SOURCE_DIR) + "/" + path, std::ios::binary) << made;
   CHECK((made == project_file(path)));
   CHECK(has(made, "made by the fiche &quot;Vanilla custard&quot;"));
 }
 
 TEST_CASE("what a control point lacks is left to be written, and the hold of a temperature is said") {
-  const std::string made = sheet_of(stew("lang=\"en\" state=\"tested\"", "<control hazard=\"germs\" who=\" \">Reaches <food-temp for=\"4 min\">at least 63 °C</food-temp>.</control>"));
+  const std::string made = sheet_of(
+      stew("lang=\"en\" state=\"tested\"",
+           "<control hazard=\"germs\" who=\" \">Reaches <food-temp for=\"4 min\">at least 63 °C</food-temp>.</control>"));
   CHECK(has(made, "<span>Reaches at least 63\xC2\xA0°C. (at least 63\xC2\xA0°C: held 4\xC2\xA0min)</span>"));
   std::size_t blanks = 0;
-  for (std::size_t at = made.find("class=\"blank\""); at != std::string::npos; at = made.find("class=\"blank\"", at + 1)) ++blanks;
+  for (std::size_t at = made.find("class=\"blank\""); at != std::string::npos; at = made.find("class=\"blank\"", at + 1))
+    ++blanks;
   CHECK(blanks == 5);  // check, often, who, action, record
   CHECK_FALSE(has(made, "class=\"draft\""));
   CHECK(has(made, "Stew &amp; &lt;b&gt;</h1>"));
@@ -60,15 +67,19 @@ TEST_CASE("what a control point lacks is left to be written, and the hold of a t
 
 TEST_CASE("a draft, a fiche without control points and a file that cannot be read are said") {
   CHECK(has(sheet_of(stew("lang=\"en\"", "<control>Hot.</control>")), "A draft: do not work from it."));
-  CHECK(has(sheet_of(stew("lang=\"en\" state=\"released\"", "")), "The fiche states no control point. That does not mean that none is needed."));
-  const std::string missing = sheet_of("<fiche xmlns=\"urn:tamis:fiche:1\" id=\"a\" lang=\"en\"><title>A</title><component id=\"c\" title=\"Custard\" from=\"none.fiche.xml\"/></fiche>");
+  CHECK(has(sheet_of(stew("lang=\"en\" state=\"released\"", "")),
+            "The fiche states no control point. That does not mean that none is needed."));
+  const std::string missing = sheet_of(
+      "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"a\" lang=\"en\"><title>A</title><component id=\"c\" title=\"Custard\" "
+      "from=\"none.fiche.xml\"/></fiche>");
   CHECK(has(missing, "its control points are not on this sheet: Custard."));
 }
 
 TEST_CASE("the sheet never says that food is safe, and always who decides, in four languages") {
   const std::string control = "<control hazard=\"germs\">Hot.</control>";
-  for (const auto& [language, decides] : {std::pair{"en", "local rules"}, std::pair{"fr", "Les règles locales"}, std::pair{"de", "örtliches Recht"}, std::pair{"es", "Las normas locales"},
-                                          std::pair{"nl", "local rules"}}) {
+  for (const auto& [language, decides] :
+       {std::pair{"en", "local rules"}, std::pair{"fr", "Les règles locales"}, std::pair{"de", "örtliches Recht"},
+        std::pair{"es", "Las normas locales"}, std::pair{"nl", "local rules"}}) {
     const std::string made = sheet_of(stew("lang=\"" + std::string(language) + "\" state=\"tested\"", control));
     CAPTURE(language);
     CHECK(has(made, decides));

@@ -75,7 +75,8 @@ TEST_CASE("any cells that are written come back") {
     std::string line = "x";
     for (std::string& cell : cells) {
       for (auto i = random() % 7; i > 0; --i) cell += letters[random() % letters.size()];
-      while (!cell.empty() && (cell.front() == '\n' || cell.back() == '\n')) cell = cell.front() == '\n' ? cell.substr(1) : cell.substr(0, cell.size() - 1);
+      while (!cell.empty() && (cell.front() == '\n' || cell.back() == '\n'))
+        cell = cell.front() == '\n' ? cell.substr(1) : cell.substr(0, cell.size() - 1);
       line += "," + record::csv_cell(cell);
     }
     CAPTURE(line);

@@ -24,7 +24,8 @@ constexpr std::string_view roast = R"(<fiche xmlns="urn:tamis:fiche:1" id="roast
 </component></fiche>)";
 
 struct Held {
-  std::shared_ptr<const fiche::Document> document = format::read(std::make_shared<const base::Source>("r.fiche.xml", std::string(roast))).document;
+  std::shared_ptr<const fiche::Document> document =
+      format::read(std::make_shared<const base::Source>("r.fiche.xml", std::string(roast))).document;
   fiche::Kitchen kitchen;
   fiche::Fiche fiche = fiche::read_fiche(*document, kitchen);
   std::vector<record::ControlPoint> points = record::control_points(fiche);
@@ -73,19 +74,23 @@ struct Read {
 
   [[nodiscard]] std::string faults() const {
     std::string out;
-    for (const base::Finding& one : record.faults) out += std::to_string(source->place(one.where.begin).line) + " " + one.rule + ": " + one.message + "\n";
+    for (const base::Finding& one : record.faults)
+      out += std::to_string(source->place(one.where.begin).line) + " " + one.rule + ": " + one.message + "\n";
     return out;
   }
   [[nodiscard]] std::string outcomes() const {
     std::string out;
-    for (const auto& point : record.points) out += (out.empty() ? "" : ", ") + std::string(record::outcome_name(point.verdict.outcome));
+    for (const auto& point : record.points)
+      out += (out.empty() ? "" : ", ") + std::string(record::outcome_name(point.verdict.outcome));
     return out;
   }
 };
 
 /// As `good`, one line written otherwise.
 Fill but(const std::string& part, const std::string& of, const std::string& filled) {
-  return [=](const std::string& a_part, const std::string& an_of) { return a_part == part && an_of == of ? filled : good(a_part, an_of); };
+  return [=](const std::string& a_part, const std::string& an_of) {
+    return a_part == part && an_of == of ? filled : good(a_part, an_of);
+  };
 }
 
 }  // namespace
@@ -133,18 +138,21 @@ TEST_CASE("each line that is needed and left empty, or gone, is named") {
   CHECK(Read(but("batch", "date", "03/11/26,,,")).faults() == "3 record-incomplete: \"03/11/26\" is no date\n");
   CHECK(Read(but("batch", "made by", ",,,")).faults() == "6 record-incomplete: it does not say who made it\n");
   CHECK(Read(but("supplier lot", "'=salt", ",,,")).faults() == "8 record-incomplete: no supplier's lot for =salt\n");
-  CHECK(Read(but("supplier lot", "'=salt", "gone")).faults() == "23 record-incomplete: no supplier's lot for =salt: its line is gone\n");
+  CHECK(Read(but("supplier lot", "'=salt", "gone")).faults() ==
+        "23 record-incomplete: no supplier's lot for =salt: its line is gone\n");
   CHECK(Read(but("probe check", "in ice water", ",,,")).faults() == "9 record-incomplete: the probe was not checked\n");
   CHECK(Read(but("verified", "verifier", ",,,")).faults() == "23 record-incomplete: nobody has verified it\n");
   CHECK(Read(but("verified", "verifier", "chef,,c,")).faults() == "23 record-incomplete: the verifier wrote no date\n");
   CHECK(Read(but("control point 1", "reading 1", ",,,")).faults() == "11 record-incomplete: control point 1: no reading\n");
-  CHECK(Read(but("control point 1", "reading 1", "64,12:05,,")).faults() == "11 record-incomplete: a reading without initials\n");
+  CHECK(Read(but("control point 1", "reading 1", "64,12:05,,")).faults() ==
+        "11 record-incomplete: a reading without initials\n");
   CHECK(Read(but("control point 2", "reading 2", "4.8,,k,")).faults() == "15 record-incomplete: a reading without its time\n");
   CHECK(Read(but("control point 2", "reading 2", "4.8,,k,")).outcomes() == "met, not shown, met, met");
 }
 
 TEST_CASE("a miss stands with what was done about it, or is asked") {
-  CHECK(Read(but("control point 1", "reading 1", "59,12:05,k,")).faults() == "11 record-incomplete: 59 °C at 12:05, not at least 63 °C, and no action is written\n");
+  CHECK(Read(but("control point 1", "reading 1", "59,12:05,k,")).faults() ==
+        "11 record-incomplete: 59 °C at 12:05, not at least 63 °C, and no action is written\n");
   CHECK(Read(but("control point 1", "reading 1", "59,12:05,k,discarded")).faults() == "");
   CHECK(Read(but("control point 1", "reading 1", "59,12:05,k,discarded")).outcomes() == "missed, met, met, met");
   const Read again([](const std::string& part, const std::string& of) {
@@ -153,21 +161,25 @@ TEST_CASE("a miss stands with what was done about it, or is asked") {
   });
   CHECK(again.faults() == "");
   CHECK(again.outcomes() == "met, met, met, met");
-  CHECK(Read(but("control point 2", "reading 2", "4.8,19:30,k,")).faults() == "15 record-incomplete: the limit was missed, and no action is written\n");
+  CHECK(Read(but("control point 2", "reading 2", "4.8,19:30,k,")).faults() ==
+        "15 record-incomplete: the limit was missed, and no action is written\n");
   CHECK(Read(but("control point 2", "reading 2", "4.8,19:30,k,discarded")).outcomes() == "met, missed, met, met");
-  CHECK(Read(but("probe check", "in ice water", "1.8,,k,")).faults() == "9 record-incomplete: the probe shows 1.8 °C in ice water, more than 1 K off, and no action is written\n");
+  CHECK(Read(but("probe check", "in ice water", "1.8,,k,")).faults() ==
+        "9 record-incomplete: the probe shows 1.8 °C in ice water, more than 1 K off, and no action is written\n");
   CHECK(Read(but("control point 4", "met", "no,,k,")).outcomes() == "met, met, met, missed");
 }
 
 TEST_CASE("checks that were let slip are said with the pause between them") {
-  CHECK(Read(but("control point 3", "reading 2", "64,14:15,k,")).faults() == "17 record-incomplete: no reading for 1 h 45 min, from 12:30 to 14:15\n");
+  CHECK(Read(but("control point 3", "reading 2", "64,14:15,k,")).faults() ==
+        "17 record-incomplete: no reading for 1 h 45 min, from 12:30 to 14:15\n");
 }
 
 TEST_CASE("figures and times that cannot be read are said, on either scale") {
   CHECK(Read(but("control point 1", "reading 1", "hot,12:05,k,")).faults() == "11 log-unreadable: \"hot\" is no temperature\n");
   CHECK(Read(but("control point 1", "reading 1", "64,noon,k,")).faults() == "11 log-unreadable: \"noon\" is no time\n");
   CHECK(Read(but("control point 1", "reading 1", "147 °F,12:05,k,")).outcomes() == "met, met, met, met");
-  CHECK(Read(but("control point 2", "reading 2", "4.8,12:30,k,")).faults() == "15 log-out-of-order: \"12:30\" comes before the reading above it\n");
+  CHECK(Read(but("control point 2", "reading 2", "4.8,12:30,k,")).faults() ==
+        "15 log-out-of-order: \"12:30\" comes before the reading above it\n");
 }
 
 TEST_CASE("a record of another fiche, or of another revision, is not taken for this one") {
@@ -194,7 +206,8 @@ TEST_CASE("the bad example of record-incomplete raises it, and the good one has 
   const auto has_no_date = [&](std::string_view text) {
     const base::Source source("r.csv", std::string(text));
     const record::FilledRecord read = record::read_filled(source, record::read_csv(source), held.fiche, held.points);
-    return std::any_of(read.faults.begin(), read.faults.end(), [](const base::Finding& one) { return one.rule == "record-incomplete" && one.message == "no date"; });
+    return std::any_of(read.faults.begin(), read.faults.end(),
+                       [](const base::Finding& one) { return one.rule == "record-incomplete" && one.message == "no date"; });
   };
   CHECK(has_no_date(rule->bad));
   CHECK_FALSE(has_no_date(rule->good));

@@ -23,9 +23,12 @@ struct OnePoint {
   fiche::Fiche fiche;
   record::ControlPoint point;
 
-  explicit OnePoint(const std::string& limit, const std::string& foods = "", const std::string& more = "", const std::string& language = "en") {
-    const std::string text = "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"f\" lang=\"" + language + "\"><title>F</title><component id=\"c\" title=\"Part\">" + foods +
-                             "<step do=\"cook\">Cook.<control hazard=\"germs\" " + more + ">" + limit + "</control></step></component></fiche>";
+  explicit OnePoint(const std::string& limit, const std::string& foods = "", const std::string& more = "",
+                    const std::string& language = "en") {
+    const std::string text = "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"f\" lang=\"" + language +
+                             "\"><title>F</title><component id=\"c\" title=\"Part\">" + foods +
+                             "<step do=\"cook\">Cook.<control hazard=\"germs\" " + more + ">" + limit +
+                             "</control></step></component></fiche>";
     document = format::read(std::make_shared<const base::Source>("f.fiche.xml", text)).document;
     REQUIRE(document != nullptr);
     fiche = fiche::read_fiche(*document, kitchen);
@@ -46,17 +49,22 @@ std::string judged(const std::string& limit, const std::string& log, const std::
   return words(record::judge(one.point.asks, read_log(log).log));
 }
 
-const std::string cooling = "From <food-temp>57 °C</food-temp> to <food-temp>21 °C</food-temp> within <time>2 h</time> and to "
-                            "<food-temp>at most 5 °C</food-temp> within <time>4 h</time> more.";
+const std::string cooling =
+    "From <food-temp>57 °C</food-temp> to <food-temp>21 °C</food-temp> within <time>2 h</time> and to "
+    "<food-temp>at most 5 °C</food-temp> within <time>4 h</time> more.";
 
 }  // namespace
 
 TEST_CASE("a core that is to be reached and held") {
   const std::string limit = "The core reaches <food-temp for=\"4 min\">at least 63 °C</food-temp>.";
-  CHECK(judged(limit, "time,core\n10:01,62.9\n10:02,63\n10:06,64\n10:07,62\n") == "met | at least 63 °C from 10:02 for 4 min, 4 min asked");
-  CHECK(judged(limit, "time,core\n10:00,60\n10:02,63\n10:05,64\n10:06,62\n") == "missed | at least 63 °C from 10:02 for 3 min, 4 min asked");
-  CHECK(judged(limit, "time,core\n10:00,60\n10:02,63\n10:05,64\n") == "not shown | at least 63 °C from 10:02 for 3 min, 4 min asked; what came after is not in the log");
-  CHECK(judged(limit, "time,core\n10:00,60\n10:02,61\n10:05,62.9\n") == "missed | at least 63 °C not reached: 62.9 °C at the hottest, at 10:05");
+  CHECK(judged(limit, "time,core\n10:01,62.9\n10:02,63\n10:06,64\n10:07,62\n") ==
+        "met | at least 63 °C from 10:02 for 4 min, 4 min asked");
+  CHECK(judged(limit, "time,core\n10:00,60\n10:02,63\n10:05,64\n10:06,62\n") ==
+        "missed | at least 63 °C from 10:02 for 3 min, 4 min asked");
+  CHECK(judged(limit, "time,core\n10:00,60\n10:02,63\n10:05,64\n") ==
+        "not shown | at least 63 °C from 10:02 for 3 min, 4 min asked; what came after is not in the log");
+  CHECK(judged(limit, "time,core\n10:00,60\n10:02,61\n10:05,62.9\n") ==
+        "missed | at least 63 °C not reached: 62.9 °C at the hottest, at 10:05");
 }
 
 TEST_CASE("a hold is not counted across what parts the log") {
@@ -69,14 +77,18 @@ TEST_CASE("cooling in two stages, each with its clock") {
   CHECK(judged(cooling, "time,core\n10:00,80\n10:30,57.5\n10:35,55\n12:20,21.4\n12:25,20.9\n16:00,5.4\n16:10,4.9\n") ==
         "met | 20.9 °C at 12:25: 21 °C reached 1 h 55 min after 57 °C at 10:30, 2 h allowed"
         " | 4.9 °C at 16:10: at most 5 °C reached 3 h 50 min after that, 4 h allowed");
-  CHECK(judged(cooling, "time,core\n10:00,80\n10:30,57.5\n10:35,55\n12:50,21.4\n12:55,20.9\n16:00,4.9\n").starts_with(
-      "missed | 20.9 °C at 12:55: 21 °C reached 2 h 25 min after 57 °C at 10:30, 2 h allowed"));
-  CHECK(judged(cooling, "time,core\n10:00,57.5\n10:05,56\n12:00,21.4\n12:05,20.9\n15:00,4.9\n").starts_with(
-      "not shown | 20.9 °C at 12:05: 21 °C reached 1 h 55 min to 2 h 5 min after 57 °C at 10:00, 2 h allowed; the readings stand too far apart to show it"));
-  CHECK(judged(cooling, "time,core\n10:00,50\n11:00,20\n14:00,4\n").starts_with(
-      "not shown | 20 °C at 11:00: 21 °C reached 1 h after 57 °C at 10:00, 2 h allowed; but the log begins at 50 °C, so how long it took from 57 °C is not shown"));
-  CHECK(judged(cooling, "time,core\n10:00,60\n11:00,30\n") == "not shown | 21 °C not reached: 30 °C at the coldest, at 11:00; the log ends after 0 s of 2 h");
-  CHECK(judged(cooling, "time,core\n10:00,60\n10:05,56\n13:00,30\n") == "missed | 21 °C not reached: 30 °C at the coldest, at 13:00, and 2 h were over");
+  CHECK(judged(cooling, "time,core\n10:00,80\n10:30,57.5\n10:35,55\n12:50,21.4\n12:55,20.9\n16:00,4.9\n")
+            .starts_with("missed | 20.9 °C at 12:55: 21 °C reached 2 h 25 min after 57 °C at 10:30, 2 h allowed"));
+  CHECK(judged(cooling, "time,core\n10:00,57.5\n10:05,56\n12:00,21.4\n12:05,20.9\n15:00,4.9\n")
+            .starts_with("not shown | 20.9 °C at 12:05: 21 °C reached 1 h 55 min to 2 h 5 min after 57 °C at 10:00, 2 h "
+                         "allowed; the readings stand too far apart to show it"));
+  CHECK(judged(cooling, "time,core\n10:00,50\n11:00,20\n14:00,4\n")
+            .starts_with("not shown | 20 °C at 11:00: 21 °C reached 1 h after 57 °C at 10:00, 2 h allowed; but the log begins "
+                         "at 50 °C, so how long it took from 57 °C is not shown"));
+  CHECK(judged(cooling, "time,core\n10:00,60\n11:00,30\n") ==
+        "not shown | 21 °C not reached: 30 °C at the coldest, at 11:00; the log ends after 0 s of 2 h");
+  CHECK(judged(cooling, "time,core\n10:00,60\n10:05,56\n13:00,30\n") ==
+        "missed | 21 °C not reached: 30 °C at the coldest, at 13:00, and 2 h were over");
 }
 
 TEST_CASE("a food that is cooked before it is cooled is counted from its hottest") {
@@ -89,31 +101,41 @@ TEST_CASE("a food that is cooked before it is cooled is counted from its hottest
 
 TEST_CASE("what is kept hot stays so; what is kept cold may take its time to get there") {
   const std::string hot = "It stays at <food-temp>at least 63 °C</food-temp>.";
-  CHECK(judged(hot, "time,soup\n12:00,70\n12:30,66\n13:00,63\n") == "met | at least 63 °C in every reading from 12:00 to 13:00");
+  CHECK(judged(hot, "time,soup\n12:00,70\n12:30,66\n13:00,63\n") ==
+        "met | at least 63 °C in every reading from 12:00 to 13:00");
   CHECK(judged(hot, "time,soup\n12:00,70\n12:30,58\n12:40,57.5\n13:00,66\n") ==
         "missed | 58 °C at 12:30, not at least 63 °C; 57.5 °C at the worst, 30 min outside in all");
   const std::string cold = "It is at <food-temp>at most 5 °C</food-temp> until it is served.";
   CHECK(judged(cold, "time,core\n8:00,14\n9:00,5\n12:00,3\n") == "met | at most 5 °C in every reading from 09:00 to 12:00");
-  CHECK(judged(cold, "time,core\n8:00,14\n9:00,5\n12:00,7\n").starts_with("missed | 7 °C at 12:00, not at most 5 °C; 7 °C at the worst"));
-  CHECK(judged(hot, "time,soup\n12:00,70\n12:01,70\n12:02,x\n12:03,70\n") == "not shown | at least 63 °C in every reading from 12:00 to 12:03, but not without a break");
+  CHECK(judged(cold, "time,core\n8:00,14\n9:00,5\n12:00,7\n")
+            .starts_with("missed | 7 °C at 12:00, not at most 5 °C; 7 °C at the worst"));
+  CHECK(judged(hot, "time,soup\n12:00,70\n12:01,70\n12:02,x\n12:03,70\n") ==
+        "not shown | at least 63 °C in every reading from 12:00 to 12:03, but not without a break");
   // "Every 30 min" is a check that goes on, even where the limit does not say "stays".
-  CHECK(judged("At <food-temp>at least 57 °C</food-temp>.", "time,c\n12:00,60\n12:30,50\n", "often=\"every 30 min\"").starts_with("missed"));
+  CHECK(judged("At <food-temp>at least 57 °C</food-temp>.", "time,c\n12:00,60\n12:30,50\n", "often=\"every 30 min\"")
+            .starts_with("missed"));
 }
 
 TEST_CASE("a range is not left at the far side") {
   const std::string limit = "Cooked to <food-temp>82–84 °C</food-temp>.";
   CHECK(judged(limit, "time,c\n12:00,60\n12:05,82.4\n") == "met | 82.4 °C at 12:05: 82–84 °C reached");
-  CHECK(judged(limit, "time,c\n12:00,60\n12:05,82.4\n12:06,85.5\n") == "missed | 82.4 °C at 12:05: 82–84 °C reached | 85.5 °C at 12:06, beyond 82–84 °C");
+  CHECK(judged(limit, "time,c\n12:00,60\n12:05,82.4\n12:06,85.5\n") ==
+        "missed | 82.4 °C at 12:05: 82–84 °C reached | 85.5 °C at 12:06, beyond 82–84 °C");
 }
 
 TEST_CASE("a limit that no thermometer shows is for a person") {
-  CHECK(judged("No shell in the bowl.", "time,c\n12:00,60\n") == "not shown | its limit is of no temperature that a log can show: look at it by hand");
-  CHECK(judged("Held at <food-temp>63 °C</food-temp>.", "time,c\n12:00,60\n").starts_with("not shown | its limit is of no temperature"));
+  CHECK(judged("No shell in the bowl.", "time,c\n12:00,60\n") ==
+        "not shown | its limit is of no temperature that a log can show: look at it by hand");
+  CHECK(judged("Held at <food-temp>63 °C</food-temp>.", "time,c\n12:00,60\n")
+            .starts_with("not shown | its limit is of no temperature"));
 }
 
 TEST_CASE("limits are read in four languages") {
-  const auto asks = [](const std::string& limit, const std::string& language) { return OnePoint(limit, "", "", language).point.asks; };
-  const auto french = asks("De <food-temp>63 °C</food-temp> à <food-temp>au plus 10 °C</food-temp> en moins de <time>2 h</time>.", "fr");
+  const auto asks = [](const std::string& limit, const std::string& language) {
+    return OnePoint(limit, "", "", language).point.asks;
+  };
+  const auto french =
+      asks("De <food-temp>63 °C</food-temp> à <food-temp>au plus 10 °C</food-temp> en moins de <time>2 h</time>.", "fr");
   REQUIRE(french.stages.size() == 1);
   CHECK(*french.stages[0].from == 63);
   CHECK(*french.stages[0].most == 10);
@@ -136,10 +158,12 @@ TEST_CASE("the heat is told of what the component is made of") {
   // 28 min at 60 °C: 1680 s of the 1686 s that the tables ask for 7.
   CHECK(kills[1].logs == Approx(7 * 1680 / 1686.0).margin(0.05));
   // Nothing is counted where nothing was read.
-  const auto parted = record::kills_of(turkey.fiche, turkey.point, read_log("time,core\n10:00,60\n10:14,x\n10:28,60\n10:29,20\n").log);
+  const auto parted =
+      record::kills_of(turkey.fiche, turkey.point, read_log("time,core\n10:00,60\n10:14,x\n10:28,60\n10:29,20\n").log);
   CHECK(parted[1].logs < 0.05);
-  const OnePoint custard("At <food-temp>at most 5 °C</food-temp> within <time>90 min</time>.",
-                         "<ingredient id=\"y\" food=\"egg-yolk\">120 g</ingredient><ingredient id=\"s\" food=\"sugar-white\">110 g</ingredient>");
+  const OnePoint custard(
+      "At <food-temp>at most 5 °C</food-temp> within <time>90 min</time>.",
+      "<ingredient id=\"y\" food=\"egg-yolk\">120 g</ingredient><ingredient id=\"s\" food=\"sugar-white\">110 g</ingredient>");
   CHECK(record::kills_of(custard.fiche, custard.point, read_log("time,core\n10:00,83\n11:00,5\n").log).empty());
   const auto cooked = record::kills_of(custard.fiche, custard.point, read_log("time,core\n10:00,20\n10:10,83\n11:00,5\n").log);
   REQUIRE(cooked.size() == 1);

@@ -21,7 +21,8 @@ TEST_CASE("a log is read by its heading, in four languages, with commas, semicol
   CHECK(read_log("heure\tsonde\n10:15\t61,2\n").readings() == "36900=61.2 °C");
   CHECK(read_log("seconds,temp_f\n0,140\n60,145.4\n").readings() == "0=60 °C 60=63 °C");
   CHECK(read_log("elapsed (min),celsius\n0,3\n1.5,4\n").readings() == "0=3 °C 90=4 °C");
-  CHECK(read_log("No,date,time,probe 1\n1,2026-11-03,23:59,4\n2,2026-11-04,00:01,4.1\n").readings() == "86340=4 °C 86460=4.1 °C");
+  CHECK(read_log("No,date,time,probe 1\n1,2026-11-03,23:59,4\n2,2026-11-04,00:01,4.1\n").readings() ==
+        "86340=4 °C 86460=4.1 °C");
   CHECK(read_log("timestamp,core\n2026-11-03T23:59:30Z,4\n2026-11-04T00:00:30Z,5\n").readings() == "86370=4 °C 86430=5 °C");
   CHECK(read_log("time,core °C,oven °C\n10:15,61.2,180\n").readings() == "36900=61.2 °C");
   CHECK(read_log("hall 2, rack 4\nserial 17\ntime,value\n10:15,61.2\n").readings() == "36900=61.2 °C");
@@ -47,7 +48,8 @@ TEST_CASE("the user says what the log does not") {
   second.column = "Probe 1";
   CHECK(read_log("time,probe 1,probe 2\n10:15,61,71\n", second).readings() == "36900=61 °C");
   second.column = "lid";
-  CHECK(read_log("time,probe 1,probe 2\n10:15,61,71\n", second).faults() == "1:1 log-unreadable: no column \"lid\" of temperatures\n");
+  CHECK(read_log("time,probe 1,probe 2\n10:15,61,71\n", second).faults() ==
+        "1:1 log-unreadable: no column \"lid\" of temperatures\n");
 }
 
 TEST_CASE("what is not said is asked, never guessed") {
@@ -57,7 +59,9 @@ TEST_CASE("what is not said is asked, never guessed") {
   const ReadLog columns = read_log("time,probe 1,probe 2\n10:15,61,71\n");
   CHECK(columns.faults() == "1:1 log-unreadable: more than one column of temperatures: \"probe 1\", \"probe 2\"\n");
   CHECK_FALSE(columns.log.usable);
-  CHECK(read_log("time,core\n03/11/2026 10:15,61\n").faults().starts_with("2:1 log-unreadable: \"03/11/2026 10:15\" is no time\n"));
+  CHECK(read_log("time,core\n03/11/2026 10:15,61\n")
+            .faults()
+            .starts_with("2:1 log-unreadable: \"03/11/2026 10:15\" is no time\n"));
 }
 
 TEST_CASE("rows that cannot be read are left out by name, and part the log") {
@@ -80,8 +84,10 @@ TEST_CASE("readings that go back in time are left out, and nothing is sorted") {
         "5:1 log-out-of-order: \"10:20\" comes twice\n");
   // Midnight is no disorder where there is a clock alone; with days it is as they say.
   CHECK(read_log("time,core\n23:59,4\n00:01,4\n").readings() == "86340=4 °C 86460=4 °C");
-  CHECK(read_log("time,core\n2026-11-03 23:59,4\n2026-11-03 00:01,4\n").faults() == "3:1 log-out-of-order: \"2026-11-03 00:01\" comes after 23:59\n");
-  CHECK(read_log("time,core\n10:15,4\n7,4\n").faults() == "3:1 log-unreadable: \"7\": seconds or minutes? The heading does not say\n");
+  CHECK(read_log("time,core\n2026-11-03 23:59,4\n2026-11-03 00:01,4\n").faults() ==
+        "3:1 log-out-of-order: \"2026-11-03 00:01\" comes after 23:59\n");
+  CHECK(read_log("time,core\n10:15,4\n7,4\n").faults() ==
+        "3:1 log-unreadable: \"7\": seconds or minutes? The heading does not say\n");
 }
 
 TEST_CASE("faults of one kind are told eight times, then counted") {
@@ -117,7 +123,8 @@ TEST_CASE("leaps that no core makes are said and left out; a probe that is moved
   const ReadLog one = with("64 64.1 91.5 64.3 64.4");
   CHECK(one.faults() == "4:7 log-spike: leaps from 64.1 °C to 91.5 °C and back to 64.3 °C within 2 min\n");
   CHECK(one.readings() == "36000=64 °C 36060=64.1 °C /36180=64.3 °C 36240=64.4 °C");
-  CHECK(with("64 64.1 21 22 64.3 64.4").faults() == "4:7 log-spike: leaps from 64.1 °C to 21 °C and back to 64.3 °C within 3 min\n");
+  CHECK(with("64 64.1 21 22 64.3 64.4").faults() ==
+        "4:7 log-spike: leaps from 64.1 °C to 21 °C and back to 64.3 °C within 3 min\n");
   CHECK(with("64 64 -127 64 64").faults() == "4:7 log-spike: −127 °C is no temperature of food: the probe was off or broken\n");
   CHECK(with("64 64 999 999 999 64").readings() == "36000=64 °C 36060=64 °C /36300=64 °C");
   CHECK(with("64 64 21 21 21 21").faults() == "");
@@ -129,7 +136,8 @@ TEST_CASE("readings on the other scale are not judged") {
   CHECK(hot.faults() == "3:7 log-wrong-scale: 152 °C is more than the food of this fiche ever is; in °F it would be 66.7 °C\n");
   CHECK_FALSE(hot.log.usable);
   const ReadLog cold = read_log("time,core °F\n10:00,12\n10:10,8\n10:20,4\n");
-  CHECK(cold.faults() == "3:7 log-wrong-scale: in °F this is −13.3 °C, less than the food of this fiche ever is; is it 8 °C?\n");
+  CHECK(cold.faults() ==
+        "3:7 log-wrong-scale: in °F this is −13.3 °C, less than the food of this fiche ever is; is it 8 °C?\n");
   CHECK_FALSE(cold.log.usable);
   record::LogWish sugar;
   sugar.hottest = 175;
@@ -137,7 +145,8 @@ TEST_CASE("readings on the other scale are not judged") {
   record::LogWish said;
   said.scale = record::Scale::celsius;
   CHECK(read_log("time,core\n10:00,141\n10:10,152\n10:20,165\n", said).log.usable);
-  CHECK(read_log("time,core °F\n10:00,141\n", said).faults() == "1:1 log-wrong-scale: the heading says °F, and --scale says °C\n");
+  CHECK(read_log("time,core °F\n10:00,141\n", said).faults() ==
+        "1:1 log-wrong-scale: the heading says °F, and --scale says °C\n");
   CHECK(read_log("time,core °C\n10:00,63\n10:01,145 °F\n10:02,64\n").readings() == "36000=63 °C /36120=64 °C");
 }
 
@@ -150,7 +159,8 @@ TEST_CASE("moments are read as people and loggers write them") {
   CHECK(record::read_moment("2026-11-03")->kind == Kind::date);
   CHECK(record::read_moment("03.11.2026 10:15")->day == record::read_moment("2026-11-03")->day);
   CHECK(record::day_text(record::read_moment("2024-02-29")->day) == "2024-02-29");
-  for (const char* bad : {"", "10:75", "24:00", "2026-02-29", "2026-13-01", "31.04.2026", "03/11/2026", "-4", "1e5", "10:15x", "10.15.20"}) {
+  for (const char* bad :
+       {"", "10:75", "24:00", "2026-02-29", "2026-13-01", "31.04.2026", "03/11/2026", "-4", "1e5", "10:15x", "10.15.20"}) {
     CAPTURE(bad);
     CHECK_FALSE(record::read_moment(bad));
   }
@@ -170,7 +180,8 @@ TEST_CASE("a log that is written out is read back, whatever its separator, scale
   std::uniform_real_distribution<double> celsius(-20, 99);
   for (int round = 0; round < 100; ++round) {
     const bool semicolon = random() % 2 == 0, fahrenheit = random() % 2 == 0, clock = random() % 2 == 0;
-    std::string text = std::string("time") + (clock ? "" : " (s)") + (semicolon ? ";" : ",") + (fahrenheit ? "core °F\r\n" : "core °C\r\n");
+    std::string text =
+        std::string("time") + (clock ? "" : " (s)") + (semicolon ? ";" : ",") + (fahrenheit ? "core °F\r\n" : "core °C\r\n");
     std::string wanted;
     double last = celsius(random);
     for (int i = 0; i < 20; ++i) {
@@ -216,7 +227,8 @@ TEST_CASE("no bytes make the reader fall, and every fault has a place and words"
       CHECK_FALSE(one.message.ends_with('.'));
       CHECK(rules::rule_by_id(one.rule) != nullptr);
     }
-    for (std::size_t i = 1; i < read.log.readings.size(); ++i) CHECK(read.log.readings[i].seconds > read.log.readings[i - 1].seconds);
+    for (std::size_t i = 1; i < read.log.readings.size(); ++i)
+      CHECK(read.log.readings[i].seconds > read.log.readings[i - 1].seconds);
   }
 }
 
