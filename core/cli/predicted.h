@@ -7,6 +7,7 @@
 
 #include "core/cli/question.h"
 #include "core/draw/curve.h"
+#include "core/physics/lethality.h"
 
 namespace tamis::cli {
 
@@ -27,6 +28,19 @@ std::string predicted_text(const Predicted& predicted, std::size_t columns, bool
 /// One JSON document (schemas/predict.schema.json).
 std::string predicted_json(const Predicted& predicted);
 std::string predicted_svg(const Predicted& predicted);
+
+/// What heating to its end does to one organism in the core, before it is held there.
+struct PredictedKill {
+  const physics::HeatResistance* of = nullptr;
+  physics::Range logs;  ///< log10 reductions, from the quickest to the slowest
+  std::optional<physics::Range> reached;  ///< s until what is asked, where every course comes to it
+  double hold = 0;      ///< s at the end's temperature until what is asked, after the quickest; NaN when nothing is
+};
+/// Of a food of the table that is heated in its centre to 54 °C or more; empty for others.
+std::vector<PredictedKill> kills_of(const Predicted& predicted);
+/// "Salmonella in poultry: 7 log10 reductions asked (...); 1.2 to 2.4 by then, the rest when it is held at 60 °C for another 4 min."
+std::string kill_said(const PredictedKill& kill, double to);
+std::string kills_json(const Predicted& predicted);
 
 /// "20 l of chicken stock, 25 cm deep, from 90 °C to 5 °C in a fridge".
 std::string sentence_of(const Question& question);

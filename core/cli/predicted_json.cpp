@@ -82,6 +82,7 @@ std::string predicted_json(const Predicted& predicted) {
     object.member("seconds", seconds_json(predicted.answer));
     object.member("properties", properties_json(predicted));
     object.member("curve", curve_json(predicted.answer.likely.points));
+    object.member("lethality", kills_json(predicted));
     object.begin("shorter");
     JsonList list(out, '[', ']');
     for (const Predicted::Shorter& one : predicted.shorter) {

@@ -92,6 +92,11 @@ std::string predicted_text(const Predicted& predicted, std::size_t columns, bool
     out += two_columns(rows);
   }
   if (const std::string limits = safety(predicted); !limits.empty()) out += "\n" + folded(limits, 0) + "\n";
+  if (const auto kills = kills_of(predicted); !kills.empty()) {
+    out += "\n";
+    for (const PredictedKill& kill : kills) out += folded(kill_said(kill, q.to), 0) + "\n";
+    out += "Local rules and a licensed person decide.\n";
+  }
   return out + "\n" + folded(notes(predicted) + reckoned(predicted), 0) + "\n";
 }
 

@@ -18,6 +18,8 @@ struct Question {
   enum class Lies : unsigned char { slab, cylinder, sphere, brick };
   What what = What::cool;
   std::string name;  ///< of the food, as it stands in a sentence: "chicken stock"; "food" where only its composition is given
+  std::string kind;  ///< id of the table's food that it is, or is like; "" where only its composition is given
+  food::Role role = food::Role::other;
   food::Makeup makeup;
   food::FreezingPoint freezes;
   bool thin = false;      ///< a liquid that mixes itself

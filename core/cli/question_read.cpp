@@ -90,6 +90,9 @@ class Reader {
     }
     const food::Food& food = *matches.front().food;
     q_.name = first_name(food.english);
+    const fiche::Kitchen::OwnFood* own = matches.front().own;
+    q_.kind = own != nullptr ? own->like : std::string(food.id);
+    q_.role = food.role;
     const food::Composition& of = food.per_100_g;
     const bool milk = food.role == food::Role::dairy && of.water > 85 && of.fat < 8;
     const bool liquid = food.role == food::Role::liquid || food.role == food::Role::alcohol;
