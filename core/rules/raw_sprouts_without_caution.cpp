@@ -1,3 +1,4 @@
+#include "core/base/says.h"
 #include "core/rules/keeps.h"
 #include "core/rules/left_raw.h"
 #include "core/rules/phrases.h"
@@ -16,17 +17,27 @@ constexpr std::string_view sprouts =
     "soja|sprossen|mungosprossen|keimlinge|brotes de soja|"
     "germinados";
 
+/// One look for all phrases' first words, before they are looked for one by one.
+bool may_be_sprouts(std::string_view lower) {
+  return base::says(lower, {"bean", "alfalfa", "mung", "radish", "sprout", "lentil", "clover", "pousses", "graines", "germ", "spross",
+                            "keim", "brotes"});
+}
+
+bool is_said(const Check& check) {
+  const std::string cautions = cautions_of(check);
+  return has_phrase(cautions, sprouts) || has_phrase(cautions, "sprouts|raw|germes|roh|crudo");
+}
+
 void run(Check& check) {
-  if (!is_shared(check) || has_phrase(cautions_of(check), sprouts) ||
-      has_phrase(cautions_of(check), "sprouts|raw|germes|roh|crudo"))
-    return;
+  if (!is_shared(check)) return;
   for (int thing = 0; thing < static_cast<int>(check.flow.things.size()); ++thing) {
     const flow::Thing& here = check.flow.things[static_cast<std::size_t>(thing)];
     if (here.kind != flow::Thing::Kind::ingredient || here.ingredient < 0 || !here.counts) continue;
     const std::string words = words_of_line(check, thing);
-    if (!has_phrase(words, sprouts) || has_phrase(words, "blanched|cooked|boiled|blanchies|blanchiert|escaldados"))
+    if (!may_be_sprouts(words) || !has_phrase(words, sprouts) ||
+        has_phrase(words, "blanched|cooked|boiled|blanchies|blanchiert|escaldados"))
       continue;
-    if (hottest_of(check, thing) >= cooked) continue;
+    if (hottest_of(check, thing) >= cooked || is_said(check)) continue;
     say_to_share(check, check.document.head_span(here.node), "sprouts stay raw here, and no caution says so",
                  "blanch them, or say in a caution that guests at risk leave them; local rules and licensed "
                  "persons decide");
