@@ -40,8 +40,10 @@ bool says_most(std::string_view words) {
 bool says_more(std::string_view words) { return says(words, {"more", "further", "de plus", "weitere", "más"}); }
 bool says_for(std::string_view words) { return says(words, {"for", "hold", "pendant", "während", "durante"}); }
 bool says_stay(std::string_view words) {
-  return says(words, {"stay", "keep", "kept", "until", "throughout", "never", "always", "all the time", "during service",
-                      "reste", "jusqu", "toujours", "bleib", "immer", "bis", "queda", "mantiene", "hasta", "siempre"});
+  return says(
+      words, {"stay",   "keep",         "kept",     "hold",  "held",     "maintain", "stor",   "until",   "throughout", "never",
+              "always", "all the time", "reste",    "jusqu", "toujou",   "mainten",  "mainti", "conserv", "bleib",      "immer",
+              "bis ",   "gehalten",     "gelagert", "queda", "mantiene", "mantener", "hasta",  "siempre"});
 }
 bool says_reach(std::string_view words) {
   return says(words, {"reach", "goes in", "when it", "atteint", "erreicht", "alcanza"});
@@ -149,7 +151,8 @@ class Reading {
       return;
     }
     const bool one = out_.stages.size() == 1 && !out_.stages.front().within && !out_.stages.front().hold;
-    const bool stays = one && !says_reach(all_words_) && (says_stay(all_words_) || out_.each);
+    const std::string hazard = base::lower(document_.get(control_, At::hazard));
+    const bool stays = one && !says_reach(all_words_) && (says_stay(all_words_) || says_stay(hazard) || out_.each);
     out_.way = stays ? ControlLimit::Way::stay : ControlLimit::Way::reach;
   }
 

@@ -153,31 +153,45 @@ class Judging {
     say(Outcome::met, line);
   }
 
+  /// A run of readings that show a stage: as long as they show it, and as long as it can have been by those on both sides.
+  struct Run {
+    std::size_t first = 0, last = 0;
+    double shown = 0, possible = 0;  ///< s
+  };
+  [[nodiscard]] Run run_at(const Stage& stage, std::size_t first) const {
+    std::size_t last = first;
+    while (last + 1 < readings_.size() && !readings_[last + 1].parted && shows(stage, readings_[last + 1].celsius)) ++last;
+    Run out{first, last, readings_[last].seconds - readings_[first].seconds, INFINITY};
+    const bool open = first == 0 || readings_[first].parted || last + 1 == readings_.size() || readings_[last + 1].parted;
+    if (log_.by_hand && last > first) {
+      out.shown += 59;  // times by hand are whole minutes
+    } else if (!open) {
+      out.possible = readings_[last + 1].seconds - readings_[first - 1].seconds;
+    }
+    return out;
+  }
+
   void held(const Stage& stage, std::size_t from) {
-    double longest = 0;
-    bool holding = false;
-    const Reading* since = &readings_[from];  // where the present run began
-    const Reading* begin = since;             // and the longest
-    for (std::size_t i = from; i < readings_.size(); ++i) {
-      const Reading& one = readings_[i];
-      if (!shows(stage, one.celsius)) {
-        holding = false;
+    Run longest;
+    double possible = 0;
+    for (std::size_t i = from; i < readings_.size();) {
+      if (!shows(stage, readings_[i].celsius)) {
+        ++i;
         continue;
       }
-      if (!holding || one.parted) since = &one;
-      holding = true;
-      if (one.seconds - since->seconds > longest) {
-        longest = one.seconds - since->seconds;
-        begin = since;
-      }
+      const Run run = run_at(stage, i);
+      if (run.shown > longest.shown || longest.possible == 0) longest = run;
+      possible = std::max(possible, run.possible);
+      i = run.last + 1;
     }
-    const std::string line = stage.text + " from " + moment(begin->seconds) + " for " + span_text(longest) + ", " +
-                             span_text(*stage.hold) + " asked";
-    if (longest + 1e-6 >= *stage.hold) return say(Outcome::met, line);
-    const bool cut = holding || std::any_of(readings_.begin() + static_cast<std::ptrdiff_t>(from), readings_.end(),
-                                            [](const Reading& r) { return r.parted; });
-    if (cut) return say(Outcome::open, line + "; what came after is not in the log");
-    say(Outcome::missed, line, begin);
+    const bool met = longest.shown + 1e-6 >= *stage.hold;
+    const double shown = readings_[longest.last].seconds - readings_[longest.first].seconds;
+    const std::string line = stage.text + " from " + moment(readings_[longest.first].seconds) + " for " + span_text(shown) +
+                             ", " + span_text(*stage.hold) + " asked";
+    if (met) return say(Outcome::met, line);
+    if (std::isinf(possible)) return say(Outcome::open, line + "; what came before or after is not in the log");
+    if (possible >= *stage.hold) return say(Outcome::open, line + "; the readings stand too far apart to show more");
+    say(Outcome::missed, line, &readings_[longest.first]);
   }
 
   /// Of a range: what is reached may not go out at the far side.

@@ -59,10 +59,14 @@ TEST_CASE("a core that is to be reached and held") {
   const std::string limit = "The core reaches <food-temp for=\"4 min\">at least 63 °C</food-temp>.";
   CHECK(judged(limit, "time,core\n10:01,62.9\n10:02,63\n10:06,64\n10:07,62\n") ==
         "met | at least 63 °C from 10:02 for 4 min, 4 min asked");
+  CHECK(judged(limit, "time,core\n10:01,62\n10:02,63\n10:03,64\n10:04,62\n") ==
+        "missed | at least 63 °C from 10:02 for 1 min, 4 min asked");
   CHECK(judged(limit, "time,core\n10:00,60\n10:02,63\n10:05,64\n10:06,62\n") ==
-        "missed | at least 63 °C from 10:02 for 3 min, 4 min asked");
+        "not shown | at least 63 °C from 10:02 for 3 min, 4 min asked; the readings stand too far apart to show more");
+  CHECK(judged("Cook to <food-temp for=\"15 s\">at least 74 °C</food-temp>.", "time,core\n10:00,70\n10:01,74.2\n10:02,70\n") ==
+        "not shown | at least 74 °C from 10:01 for 0 s, 15 s asked; the readings stand too far apart to show more");
   CHECK(judged(limit, "time,core\n10:00,60\n10:02,63\n10:05,64\n") ==
-        "not shown | at least 63 °C from 10:02 for 3 min, 4 min asked; what came after is not in the log");
+        "not shown | at least 63 °C from 10:02 for 3 min, 4 min asked; what came before or after is not in the log");
   CHECK(judged(limit, "time,core\n10:00,60\n10:02,61\n10:05,62.9\n") ==
         "missed | at least 63 °C not reached: 62.9 °C at the hottest, at 10:05");
 }
@@ -70,7 +74,7 @@ TEST_CASE("a core that is to be reached and held") {
 TEST_CASE("a hold is not counted across what parts the log") {
   const std::string limit = "<food-temp for=\"4 min\">at least 63 °C</food-temp>";
   CHECK(judged(limit, "time,core\n10:00,63\n10:02,64\n10:03,x\n10:04,64\n10:06,64\n10:07,50\n") ==
-        "not shown | at least 63 °C from 10:00 for 2 min, 4 min asked; what came after is not in the log");
+        "not shown | at least 63 °C from 10:00 for 2 min, 4 min asked; what came before or after is not in the log");
 }
 
 TEST_CASE("cooling in two stages, each with its clock") {
@@ -111,6 +115,9 @@ TEST_CASE("what is kept hot stays so; what is kept cold may take its time to get
             .starts_with("missed | 7 °C at 12:00, not at most 5 °C; 7 °C at the worst"));
   CHECK(judged(hot, "time,soup\n12:00,70\n12:01,70\n12:02,x\n12:03,70\n") ==
         "not shown | at least 63 °C in every reading from 12:00 to 12:03, but not without a break");
+  // "Hold for service" and a hazard "while it is held" are holding too.
+  CHECK(judged("Hold for service at <food-temp>60 °C or higher</food-temp>.", "time,c\n12:00,63\n12:30,50\n")
+            .starts_with("missed"));
   // "Every 30 min" is a check that goes on, even where the limit does not say "stays".
   CHECK(judged("At <food-temp>at least 57 °C</food-temp>.", "time,c\n12:00,60\n12:30,50\n", "often=\"every 30 min\"")
             .starts_with("missed"));
