@@ -82,6 +82,9 @@ std::string fact(std::string_view name, const std::string& says) {
   return says.empty() ? "" : "<dt>" + std::string(name) + "</dt><dd>" + text(says) + "</dd>";
 }
 
+/// The scale that the reading is written in: that of what is asked.
+std::string unit_of(const record::Line& line) { return record::scale_of(line.asked) == record::Scale::fahrenheit ? "°F" : "°C"; }
+
 std::string lots_html(const std::vector<record::Line>& lines) {
   std::string rows;
   for (const record::Line& line : lines) {
@@ -100,7 +103,7 @@ std::string probe_html(const std::vector<record::Line>& lines) {
   for (const record::Line& line : lines) {
     if (line.part != record::part::probe) continue;
     rows += "<tr><th scope=\"row\" class=\"c1\">" + text(line.of) + "</th><td>" + text(line.asked) +
-            "</td><td class=\"c2\"><span class=\"unit\">°C</span></td><td class=\"c4\"></td></tr>\n";
+            "</td><td class=\"c2\"><span class=\"unit\">" + unit_of(line) + "</span></td><td class=\"c4\"></td></tr>\n";
   }
   return "<section class=\"keep\"><h2>Probe check, before the first reading</h2><table><thead><tr><th "
          "scope=\"col\">where</th><th scope=\"col\">should be</th>"
@@ -113,7 +116,7 @@ std::string control_html(const record::ControlPoint& point, const std::vector<re
   std::string rows;
   for (const record::Line& line : lines) {
     if (line.point != point.number) continue;
-    const std::string found = by_hand ? "yes / no" : "<span class=\"unit\">°C</span>";
+    const std::string found = by_hand ? "yes / no" : "<span class=\"unit\">" + unit_of(line) + "</span>";
     rows += "<tr><th scope=\"row\">" + text(by_hand ? "met" : line.asked) + "</th><td>" + found +
             "</td><td></td><td></td><td></td></tr>\n";
   }

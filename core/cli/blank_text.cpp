@@ -23,7 +23,7 @@ std::string lot_line(const record::Line& line) {
   return "  " + padded(what + " ", 42, '.') + " " + std::string(page_width - 45, '_') + "\n";
 }
 
-constexpr std::string_view reading_blanks = "______ °C  at ____:____  by ______  action ____________________";
+std::string unit_of(const record::Line& line) { return record::scale_of(line.asked) == record::Scale::fahrenheit ? "°F" : "°C"; }
 
 std::string control_text(const record::ControlPoint& point) {
   std::string out = "\nControl point " + std::to_string(point.number);
@@ -58,7 +58,7 @@ std::string blank_text(const fiche::Fiche& fiche, const std::vector<record::Cont
   }
   out += "\nProbe check\n";
   for (const record::Line& line : lines) {
-    if (line.part == record::part::probe) out += "  " + padded(line.of + ": " + line.asked, 44) + " ______ °C  by ______\n";
+    if (line.part == record::part::probe) out += "  " + padded(line.of + ": " + line.asked, 44) + " ______ " + unit_of(line) + "  by ______\n";
   }
   std::size_t at = 0;
   for (const record::ControlPoint& point : points) {
@@ -68,7 +68,7 @@ std::string blank_text(const fiche::Fiche& fiche, const std::vector<record::Cont
     for (; at < lines.size() && lines[at].point == point.number; ++at) {
       const bool by_hand = point.asks.way == record::ControlLimit::Way::none;
       out += "\n  " + harmless(by_hand ? "met? yes / no" : lines[at].asked) + "\n    " +
-             std::string(by_hand ? "by ______  action ______________________________" : reading_blanks) + "\n";
+             std::string(by_hand ? "by ______  action ______________________________" : "______ " + unit_of(lines[at]) + "  at ____:____  by ______  action ____________________") + "\n";
     }
   }
   out += "\n  " + padded(blank("verified by", 44), 46) + blank("date", 30) + "\n\n" + std::string(who_decides) + "\n";

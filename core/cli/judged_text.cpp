@@ -39,7 +39,8 @@ std::string log_line(const JudgedLog& judged) {
   }
   const auto [coldest, hottest] = std::minmax_element(log.readings.begin(), log.readings.end(),
                                                       [](const auto& a, const auto& b) { return a.celsius < b.celsius; });
-  return out + ", " + record::celsius_text(coldest->celsius) + " to " + record::celsius_text(hottest->celsius);
+  return out + ", " + record::degrees_text(log.scale, coldest->celsius) + " to " +
+         record::degrees_text(log.scale, hottest->celsius);
 }
 
 std::string verdict_word(Outcome outcome, bool colour) {
@@ -107,8 +108,8 @@ std::string filled_text(const JudgedRecord& judged, bool colour) {
   out += fact("date", or_empty(filled.date)) + fact("batch", or_empty(filled.batch)) + fact("size", or_empty(filled.size)) +
          fact("made by", or_empty(filled.made_by));
   out += fact("supplier lots", std::to_string(filled.lots) + " of " + std::to_string(filled.lots_asked) + " written");
-  const std::string within = filled.probe_within == Outcome::met      ? ": at most 1 K off"
-                             : filled.probe_within == Outcome::missed ? ": more than 1 K off"
+  const std::string within = filled.probe_within == Outcome::met      ? ": near enough"
+                             : filled.probe_within == Outcome::missed ? ": farther off than it may be"
                                                                       : "";
   out += fact("probe", filled.probe.empty() ? "not checked" : filled.probe + within);
   for (std::size_t i = 0; i < filled.points.size(); ++i)

@@ -28,8 +28,10 @@ class Writing {
     add(part::batch, "size", size_of());
     add(part::batch, "made by", "");
     lots();
-    add(part::probe, "in ice water", "0 °C, at most 1 K off");
-    add(part::probe, "in boiling water", celsius_text(boiling_water(*fiche_.kitchen)) + ", at most 1 K off", false);
+    const Scale scale = scale_of_limits();
+    const std::string off = scale == Scale::fahrenheit ? ", at most 2 °F off" : ", at most 1 °C off";
+    add(part::probe, "in ice water", degrees_text(scale, 0) + off);
+    add(part::probe, "in boiling water", degrees_text(scale, boiling_water(*fiche_.kitchen)) + off, false);
     for (const ControlPoint& point : points_) control(point);
     add(part::verified, "verifier", "");
     return std::move(out_);
@@ -38,6 +40,14 @@ class Writing {
  private:
   void add(std::string_view of_part, std::string of, std::string asked, bool needed = true, int point = 0) {
     out_.push_back({std::string(of_part), std::move(of), std::move(asked), point, needed});
+  }
+
+  /// The scale that the limits are written in.
+  [[nodiscard]] Scale scale_of_limits() const {
+    for (const ControlPoint& point : points_) {
+      for (const Stage& stage : point.asks.stages) return scale_of(stage.text);
+    }
+    return Scale::celsius;
   }
 
   std::string size_of() const {
@@ -91,8 +101,9 @@ class Writing {
 
   template <class Add>
   void reach(const Stage& stage, const Add& line) {
-    if (stage.from) line("from " + celsius_text(*stage.from), true);
-    if (!stage.from && stage.within && stage.from_the_start) line("where the clock starts", true);
+    if (stage.from) line("from " + stage.from_text, true);
+    if (!stage.from && stage.within && stage.from_the_start)
+      line(std::string("where the clock starts") + (scale_of(stage.text) == Scale::fahrenheit ? ", °F" : ""), true);
     line(stage.text + (stage.within ? " within " + span_text(*stage.within) + (stage.from_the_start ? "" : " more") : ""),
          true);
     if (stage.hold) line(stage.text + ", still so after " + span_text(*stage.hold), true);

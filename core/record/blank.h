@@ -34,7 +34,8 @@ std::vector<Line> blank_record(const fiche::Fiche& fiche, const std::vector<Cont
 std::string blank_csv(const std::vector<Line>& lines);
 inline constexpr std::string_view record_heading = "part,of,asked,found,time,initials,action taken";
 
-/// Where water boils in this kitchen, °C, and how far a probe may be off (FDA Food Code 4-203.11: 1 K; from memory).
+/// Where water boils in this kitchen, °C, and how far a probe may be off, °C (FDA Food Code 4-203.11: 1 °C or 2 °F; from
+/// memory).
 double boiling_water(const fiche::Kitchen& kitchen);
 inline constexpr double probe_error = 1;
 

@@ -92,11 +92,13 @@ class Reading {
     const double high = rules::highest_of(amount);
     if (amount.form == Form::exact && says_from(before)) {
       from_ = low;
+      from_text_ = figure->text;
       return;
     }
     Stage stage;
     stage.text = figure->text;
     stage.from = from_;
+    if (from_) stage.from_text = from_text_;
     if (amount.form == Form::at_least || amount.form == Form::range || (amount.form == Form::exact && says_least(before)))
       stage.least = low;
     if (amount.form == Form::at_most || amount.form == Form::range || (amount.form == Form::exact && says_most(before)))
@@ -162,6 +164,7 @@ class Reading {
   ControlLimit out_;
   std::string words_, all_words_;
   std::optional<double> from_;
+  std::string from_text_;
   Stage* time_ = nullptr;  // whose time was the last mark
   bool unclear_ = false;
 };

@@ -11,6 +11,7 @@ namespace tamis::record {
 
 /// One temperature that a control point asks for.
 struct Stage {
+  std::string from_text;              ///< that as the author wrote it
   std::optional<double> from;         ///< °C: where its clock starts, "from 57 °C"
   std::optional<double> least, most;  ///< °C; one of them or both
   std::optional<double> within;       ///< s

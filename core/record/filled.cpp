@@ -35,7 +35,7 @@ class Reader {
     }
     if (!probe_checked_ && out_.probe.empty())
       say(probe_row_ != nullptr ? probe_row_->where : end_, "the probe was not checked",
-          "put it in ice water: 0 °C, at most 1 K off");
+          "put it in ice water, and write what it shows");
     for (const ControlPoint& point : points_) control(point);
     base::sort_by_place(out_.faults);
   }
@@ -120,14 +120,16 @@ class Reader {
     probe_checked_ = true;
     const auto degrees = read_degrees(found);
     if (!degrees) return unreadable(row->fields[c_found]);
-    const double celsius = degrees->scale == Scale::fahrenheit ? (degrees->value - 32) / 1.8 : degrees->value;
+    const Scale scale = degrees->scale != Scale::unsaid ? degrees->scale : scale_of(cell(*row, c_asked));
+    const double celsius = scale == Scale::fahrenheit ? (degrees->value - 32) / 1.8 : degrees->value;
     const double wanted = line.of == "in ice water" ? 0 : boiling_water(*fiche_.kitchen);
-    const bool good = std::abs(celsius - wanted) <= probe_error + 0.05;
-    out_.probe += (out_.probe.empty() ? "" : ", ") + celsius_text(celsius) + " " + line.of;
+    const bool good = std::abs(celsius - wanted) <= (scale == Scale::fahrenheit ? 2 / 1.8 : probe_error) + 0.05;
+    out_.probe += (out_.probe.empty() ? "" : ", ") + degrees_text(scale, celsius) + " " + line.of;
     if (out_.probe_within != Outcome::missed) out_.probe_within = good ? Outcome::met : Outcome::missed;
     if (!good && cell(*row, c_action).empty())
       say(row->fields[c_found].where,
-          "the probe shows " + celsius_text(celsius) + " " + line.of + ", more than 1 K off, and no action is written",
+          "the probe shows " + degrees_text(scale, celsius) + " " + line.of +
+              ", farther off than it may be, and no action is written",
           "take another probe; say what was done with what this one measured");
   }
 

@@ -29,8 +29,9 @@ struct FilledRecord {
 /// Whether a table is a batch record: its first cell is "part".
 bool is_record(const Csv& table);
 
-/// Reads the table of blank_csv with its last four columns filled. Lines may have been added to a control point or left out
-/// where they were not needed; what is needed and empty is named at its line, or at the end of the file where the line is gone.
+/// Reads the table of blank_csv with its last four columns filled. A bare figure is on the scale of what is asked. Lines may
+/// have been added to a control point or left out where they were not needed; what is needed and empty is named at its line, or
+/// at the end of the file where the line is gone.
 FilledRecord read_filled(const base::Source& source, const Csv& table, const fiche::Fiche& fiche,
                          const std::vector<ControlPoint>& points);
 

@@ -33,6 +33,8 @@ class Judging {
   /// "at 10:42", "after 6 min": whichever the log lets us say.
   [[nodiscard]] std::string at(double seconds) const { return (log_.by_clock ? "at " : "after ") + moment(seconds); }
 
+  [[nodiscard]] std::string degrees(double celsius) const { return degrees_text(log_.scale, celsius); }
+
   void say(Outcome outcome, std::string line, const Reading* decided = nullptr) {
     out_.says.push_back(std::move(line));
     if (outcome == Outcome::missed && worst_ != Outcome::missed && decided != nullptr) out_.where = decided->where;
@@ -70,7 +72,7 @@ class Judging {
         return;
       }
       before = shown_by(found, from);
-      out_.moments.push_back({before->latest, celsius_text(readings_[found].celsius)});
+      out_.moments.push_back({before->latest, degrees(readings_[found].celsius)});
       in_time(stage, clock, *before, readings_[found]);
       if (stage.hold) held(stage, found);
       if (stage.least && stage.most) not_beyond(stage, found);
@@ -110,9 +112,9 @@ class Judging {
   }
 
   [[nodiscard]] std::string clock_words(const Stage& stage, const Between& clock) const {
-    if (stage.from) return "after " + celsius_text(*stage.from) + " " + at(clock.earliest);
+    if (stage.from) return "after " + stage.from_text + " " + at(clock.earliest);
     if (!stage.from_the_start) return "after that";
-    if (asks_.stages.front().from) return "after " + celsius_text(*asks_.stages.front().from);
+    if (asks_.stages.front().from) return "after " + asks_.stages.front().from_text;
     return std::string("after the ") + (from_hottest_ ? "hottest" : "first") + " reading" +
            (log_.by_clock || from_hottest_ ? " " + at(clock.earliest) : "");
   }
@@ -124,7 +126,7 @@ class Judging {
         stage.least ? *std::max_element(begin, readings_.end(), by_heat) : *std::min_element(begin, readings_.end(), by_heat);
     const Reading& last = readings_.back();
     const double passed = last.seconds - clock.latest;
-    std::string line = stage.text + " not reached: " + celsius_text(nearest.celsius) + " at the " +
+    std::string line = stage.text + " not reached: " + degrees(nearest.celsius) + " at the " +
                        (stage.least ? "hottest, " : "coldest, ") + at(nearest.seconds);
     if (!stage.within) return say(Outcome::missed, line, &nearest);
     if (known_start_ && passed > *stage.within)
@@ -133,7 +135,7 @@ class Judging {
   }
 
   void in_time(const Stage& stage, const Between& clock, const Between& reached, const Reading& found) {
-    std::string line = celsius_text(found.celsius) + " " + at(found.seconds);
+    std::string line = degrees(found.celsius) + " " + at(found.seconds);
     if (!stage.within) {
       if (!stage.hold) say(Outcome::met, line + ": " + stage.text + " reached");
       return;
@@ -145,9 +147,8 @@ class Judging {
             clock_words(stage, clock) + ", " + span_text(*stage.within) + " allowed";
     if (least > *stage.within + 1e-6) return say(Outcome::missed, line, &found);
     if (!known_start_) {
-      return say(Outcome::open, line + "; but the log begins at " + celsius_text(readings_.front().celsius) +
-                                    ", so how long it took from " + celsius_text(asks_.stages.front().from.value_or(0)) +
-                                    " is not shown");
+      return say(Outcome::open, line + "; but the log begins at " + degrees(readings_.front().celsius) +
+                                    ", so how long it took from " + asks_.stages.front().from_text + " is not shown");
     }
     if (close) return say(Outcome::open, line + "; the readings stand too far apart to show it");
     say(Outcome::met, line);
@@ -199,7 +200,7 @@ class Judging {
     for (std::size_t i = from; i < readings_.size(); ++i) {
       const Reading& one = readings_[i];
       if (one.celsius > *stage.most + hair)
-        return say(Outcome::missed, celsius_text(one.celsius) + " " + at(one.seconds) + ", beyond " + stage.text, &one);
+        return say(Outcome::missed, degrees(one.celsius) + " " + at(one.seconds) + ", beyond " + stage.text, &one);
     }
   }
 
@@ -214,18 +215,18 @@ class Judging {
     }
     const auto begin = readings_.begin() + static_cast<std::ptrdiff_t>(from);
     const auto out = std::find_if(begin, readings_.end(), [&](const Reading& one) { return !shows(stage, one.celsius); });
-    if (from > 0) out_.moments.push_back({begin->seconds, celsius_text(begin->celsius)});
+    if (from > 0) out_.moments.push_back({begin->seconds, degrees(begin->celsius)});
     if (out != readings_.end()) {
       double outside = 0;
       for (auto i = out; i + 1 < readings_.end(); ++i) {
         if (!shows(stage, i->celsius)) outside += (i + 1)->seconds - i->seconds;
       }
-      out_.moments.push_back({out->seconds, celsius_text(out->celsius)});
+      out_.moments.push_back({out->seconds, degrees(out->celsius)});
       const auto worst = std::max_element(begin, readings_.end(),
                                           [&](const Reading& a, const Reading& b) { return off(stage, a) < off(stage, b); });
       return say(Outcome::missed,
-                 celsius_text(out->celsius) + " " + at(out->seconds) + ", not " + stage.text + "; " +
-                     celsius_text(worst->celsius) + " at the worst, " + span_text(outside) + " outside in all",
+                 degrees(out->celsius) + " " + at(out->seconds) + ", not " + stage.text + "; " + degrees(worst->celsius) +
+                     " at the worst, " + span_text(outside) + " outside in all",
                  &*out);
     }
     const std::string line =

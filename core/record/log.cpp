@@ -226,12 +226,27 @@ std::string span_text(double seconds) {
   return out;
 }
 
-std::string celsius_text(double celsius) {
-  const auto tenths = std::llround(celsius * 10);
+namespace {
+
+std::string tenths_text(double value) {
+  const auto tenths = std::llround(value * 10);
   std::string out = tenths < 0 ? "−" : "";
   out += std::to_string(std::llabs(tenths) / 10);
   if (tenths % 10 != 0) out += "." + std::to_string(std::llabs(tenths) % 10);
-  return out + " °C";
+  return out;
+}
+
+}  // namespace
+
+std::string celsius_text(double celsius) { return tenths_text(celsius) + " °C"; }
+
+std::string degrees_text(Scale scale, double celsius) {
+  return scale == Scale::fahrenheit ? tenths_text(celsius * 1.8 + 32) + " °F" : celsius_text(celsius);
+}
+
+Scale scale_of(std::string_view words) {
+  return words.find("°F") != std::string_view::npos || words.find("° F") != std::string_view::npos ? Scale::fahrenheit
+                                                                                                   : Scale::celsius;
 }
 
 }  // namespace tamis::record

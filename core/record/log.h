@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/base/finding.h"
@@ -50,6 +51,10 @@ std::string moment_text(const Log& log, double seconds);
 std::string span_text(double seconds);
 /// "63 °C", "62.8 °C": to a tenth.
 std::string celsius_text(double celsius);
+/// The same on the scale that was read: "145.4 °F".
+std::string degrees_text(Scale scale, double celsius);
+/// The scale of a figure's own words: "145 °F or higher"; Celsius where they name none.
+Scale scale_of(std::string_view words);
 
 }  // namespace tamis::record
 

@@ -67,13 +67,14 @@ void part_at_spikes(Log& log, LogFaults& faults) {
     if (beyond) {
       spike = 1;
       faults.say("log-spike", all[i].where,
-                 celsius_text(all[i].celsius) + " is no temperature of food: the probe was off or broken",
+                 degrees_text(log.scale, all[i].celsius) + " is no temperature of food: the probe was off or broken",
                  "look at probe and cable; the reading is left out, and no verdict goes across it");
     } else {
       for (std::size_t count = 1; count <= 2 && spike == 0; ++count) spike = is_spike(all, i, count) ? count : 0;
       if (spike > 0) {
-        const std::string leaps = "leaps from " + celsius_text(all[i - 1].celsius) + " to " + celsius_text(all[i].celsius) +
-                                  " and back to " + celsius_text(all[i + spike].celsius) + " within " +
+        const std::string leaps = "leaps from " + degrees_text(log.scale, all[i - 1].celsius) + " to " +
+                                  degrees_text(log.scale, all[i].celsius) + " and back to " +
+                                  degrees_text(log.scale, all[i + spike].celsius) + " within " +
                                   span_text(all[i + spike].seconds - all[i - 1].seconds);
         faults.say("log-spike", all[i].where, leaps,
                    "no core does that: look at the probe; the reading is left out, and no verdict goes across it");

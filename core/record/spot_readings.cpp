@@ -9,7 +9,7 @@
 namespace tamis::record {
 namespace {
 
-enum Column : std::size_t { c_found = 3, c_time, c_initials, c_action };
+enum Column : std::size_t { c_asked = 2, c_found, c_time, c_initials, c_action };
 constexpr double day_seconds = 86400;
 constexpr double late = 1.5;  // times what is asked between two checks
 
@@ -22,6 +22,18 @@ base::Span place(const CsvRow& row, std::size_t column) {
 
 bool shows(const Stage& stage, double celsius) {
   return (!stage.least || celsius >= *stage.least - 0.05) && (!stage.most || celsius <= *stage.most + 0.05);
+}
+
+/// Hotter or colder than the food of such a limit ever is, so that the other scale is likely meant.
+bool is_beyond(const ControlLimit& asks, double celsius) {
+  double hottest = 105, coldest = -8;
+  for (const Stage& stage : asks.stages) {
+    for (const auto& limit : {stage.from, stage.least, stage.most}) {
+      if (limit) hottest = std::max(hottest, *limit + 10);
+      if (limit && *limit < 0) coldest = -60;
+    }
+  }
+  return celsius > hottest || celsius < coldest;
 }
 
 }  // namespace
@@ -49,10 +61,18 @@ void SpotReadings::add(const CsvRow& row) {
   if (!degrees)
     return say("log-unreadable", place(row, c_found), "\"" + cell(row, c_found) + "\" is no temperature",
                "write the figure that was read: 63.2");
-  const auto seconds = time_of(row);
+  const Scale scale = degrees->scale != Scale::unsaid ? degrees->scale : scale_of(cell(row, c_asked));
   Spot spot;
-  spot.reading.celsius = degrees->scale == Scale::fahrenheit ? (degrees->value - 32) / 1.8 : degrees->value;
+  spot.reading.celsius = scale == Scale::fahrenheit ? (degrees->value - 32) / 1.8 : degrees->value;
   spot.reading.where = place(row, c_found);
+  if (degrees->scale == Scale::unsaid && is_beyond(point_.asks, spot.reading.celsius)) {
+    return say(
+        "log-wrong-scale", spot.reading.where,
+        "\"" + cell(row, c_found) + "\" would be " + degrees_text(scale, spot.reading.celsius) + ", which this food never is",
+        std::string("write the scale behind it: ") + (scale == Scale::fahrenheit ? "4 °C" : "147 °F"));
+  }
+  if (scale == Scale::fahrenheit) scale_ = scale;
+  const auto seconds = time_of(row);
   spot.timed = seconds.has_value();
   spot.reading.seconds = seconds.value_or(0);
   spot.acted = !cell(row, c_action).empty();
@@ -97,6 +117,7 @@ Verdict SpotReadings::judge(Log& log) {
   }
   log.by_clock = true;
   log.by_hand = true;
+  log.scale = scale_;
   log.usable = !spots_.empty();
   for (const Spot& spot : spots_) log.readings.push_back(spot.reading);
   if (spots_.empty()) {
@@ -128,7 +149,8 @@ Verdict SpotReadings::judge_each(const Log& log) {
   const Stage& stage = point_.asks.stages.front();
   for (std::size_t i = 0; i < spots_.size(); ++i) {
     const Spot& spot = spots_[i];
-    std::string line = celsius_text(spot.reading.celsius) + (spot.timed ? " at " + moment_text(log, spot.reading.seconds) : "");
+    std::string line =
+        degrees_text(log.scale, spot.reading.celsius) + (spot.timed ? " at " + moment_text(log, spot.reading.seconds) : "");
     if (shows(stage, spot.reading.celsius)) {
       out.says.push_back(line + ": " + stage.text + " reached");
       continue;

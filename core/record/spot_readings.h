@@ -39,6 +39,7 @@ class SpotReadings {
   std::vector<base::Finding>& faults_;
   std::vector<Spot> spots_;
   bool any_ = false, by_hand_ = false, met_by_hand_ = false;
+  Scale scale_ = Scale::celsius;  ///< Fahrenheit where one of them is
   std::optional<double> last_;
   int nights_ = 0;
 };

@@ -6,6 +6,7 @@
 #include <functional>
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "core/format/format.h"
 #include "core/rules/rule.h"
@@ -105,8 +106,8 @@ TEST_CASE("the blank record has a line for all that is asked, and water has no l
         "batch,made by,,,,,\r\n"
         "supplier lot,\"beef, topside\",2 kg,,,,\r\n"
         "supplier lot,'=salt,20 g,,,,\r\n"
-        "probe check,in ice water,\"0 °C, at most 1 K off\",,,,\r\n"
-        "probe check,in boiling water,\"100 °C, at most 1 K off\",,,,\r\n"
+        "probe check,in ice water,\"0 °C, at most 1 °C off\",,,,\r\n"
+        "probe check,in boiling water,\"100 °C, at most 1 °C off\",,,,\r\n"
         "control point 1,reading 1,at least 63 °C,,,,\r\n"
         "control point 1,reading 2,at least 63 °C,,,,\r\n"
         "control point 1,reading 3,at least 63 °C,,,,\r\n"
@@ -165,8 +166,35 @@ TEST_CASE("a miss stands with what was done about it, or is asked") {
         "15 record-incomplete: the limit was missed, and no action is written\n");
   CHECK(Read(but("control point 2", "reading 2", "4.8,19:30,k,discarded")).outcomes() == "met, missed, met, met");
   CHECK(Read(but("probe check", "in ice water", "1.8,,k,")).faults() ==
-        "9 record-incomplete: the probe shows 1.8 °C in ice water, more than 1 K off, and no action is written\n");
+        "9 record-incomplete: the probe shows 1.8 °C in ice water, farther off than it may be, and no action is written\n");
   CHECK(Read(but("control point 4", "met", "no,,k,")).outcomes() == "met, met, met, missed");
+}
+
+TEST_CASE("a bare figure is on the scale of what is asked, and one that cannot be is not taken") {
+  CHECK(Read(but("control point 1", "reading 1", "147,12:05,k,")).faults() ==
+        "11 log-wrong-scale: \"147\" would be 147 °C, which this food never is\n");
+  const std::string text =
+      "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"f\" lang=\"en-US\"><title>F</title><component id=\"c\" title=\"C\"><step>Cook."
+      "<control hazard=\"survival\">It reaches <food-temp>165 °F or higher</food-temp>.</control></step></component></fiche>";
+  const auto document = format::read(std::make_shared<const base::Source>("f.fiche.xml", text)).document;
+  const fiche::Kitchen kitchen;
+  const fiche::Fiche fiche = fiche::read_fiche(*document, kitchen);
+  const auto points = record::control_points(fiche);
+  const std::string blank = record::blank_csv(record::blank_record(fiche, points));
+  CHECK(blank.find("probe check,in ice water,\"32 °F, at most 2 °F off\"") != std::string::npos);
+  CHECK(blank.find("probe check,in boiling water,\"212 °F, at most 2 °F off\"") != std::string::npos);
+  const auto read = [&](const std::string& rows) {
+    const base::Source source("r.csv", std::string(record::record_heading) + "\n" + rows);
+    return record::read_filled(source, record::read_csv(source), fiche, points);
+  };
+  const auto good = read(
+      "probe check,in ice water,\"32 °F, at most 2 °F off\",33.5,,k,\ncontrol point 1,reading 1,165 °F or "
+      "higher,166,12:05,k,\n");
+  CHECK(good.probe == "33.5 °F in ice water");
+  CHECK(good.probe_within == record::Outcome::met);
+  CHECK(good.points.at(0).verdict.says == std::vector<std::string>{"166 °F at 12:05: 165 °F or higher reached"});
+  const auto celsius = read("control point 1,reading 1,165 °F or higher,75 °C,12:05,k,\n");
+  CHECK(celsius.points.at(0).verdict.outcome == record::Outcome::met);
 }
 
 TEST_CASE("a hold of seconds is shown by two readings within a minute") {

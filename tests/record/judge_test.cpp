@@ -123,6 +123,14 @@ TEST_CASE("what is kept hot stays so; what is kept cold may take its time to get
             .starts_with("missed"));
 }
 
+TEST_CASE("a log in Fahrenheit is told in Fahrenheit, whatever the limit's scale") {
+  CHECK(judged("Reaches <food-temp>at least 63 °C</food-temp>.", "time,core °F\n10:00,100\n10:10,146\n") ==
+        "met | 146 °F at 10:10: at least 63 °C reached");
+  CHECK(judged("From <food-temp>135 °F</food-temp> to <food-temp>70 °F</food-temp> within <time>2 h</time>.",
+               "time,core °F\n10:00,140\n10:05,134\n11:00,69\n") ==
+        "met | 69 °F at 11:00: 70 °F reached 1 h after 135 °F at 10:00, 2 h allowed");
+}
+
 TEST_CASE("a range is not left at the far side") {
   const std::string limit = "Cooked to <food-temp>82–84 °C</food-temp>.";
   CHECK(judged(limit, "time,c\n12:00,60\n12:05,82.4\n") == "met | 82.4 °C at 12:05: 82–84 °C reached");
