@@ -35,10 +35,9 @@ class Reader {
       faults_.say("log-unreadable", table_.rows.back().where, "no reading in it that can be used",
                   "a log has a time and a temperature in each line");
     } else {
-      log_.usable = !reads_like_another_scale();
       part_at_spikes(log_, faults_);
       part_at_gaps(log_, faults_);
-      log_.usable = log_.usable && !log_.readings.empty();
+      log_.usable = !log_.readings.empty() && !reads_like_another_scale();
     }
     faults_.finish();
   }
@@ -149,16 +148,15 @@ class Reader {
     return seconds;
   }
 
-  /// Hotter in °C than the food ever is, and likely in °F; colder as °F than the food ever is, and likely in °C.
+  /// Hotter in °C than the food ever is, and likely in °F; colder as °F than the food ever is, and likely in °C. Of what is
+  /// left when the probe's own leaps are out.
   bool reads_like_another_scale() {
     if (wish_.scale != Scale::unsaid) return false;
     const auto by_heat = [](const Reading& a, const Reading& b) { return a.celsius < b.celsius; };
-    // One reading alone is the probe's fault, not the scale's.
-    std::vector<Reading> by_order = log_.readings;
-    std::sort(by_order.begin(), by_order.end(), by_heat);
-    const std::size_t few = by_order.size() < 3 ? 0 : 1;
-    const Reading& hottest = by_order[by_order.size() - 1 - few];
-    const Reading& coldest = by_order[few];
+    if (log_.readings.empty()) return false;
+    const auto [least, most] = std::minmax_element(log_.readings.begin(), log_.readings.end(), by_heat);
+    const Reading& hottest = *most;
+    const Reading& coldest = *least;
     if (log_.scale == Scale::celsius && hottest.celsius > wish_.hottest && in_celsius(hottest.celsius) <= wish_.hottest) {
       faults_.say("log-wrong-scale", hottest.where,
                   celsius_text(hottest.celsius) + " is more than the food of this fiche ever is; in °F it would be " +

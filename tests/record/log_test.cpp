@@ -133,12 +133,13 @@ TEST_CASE("leaps that no core makes are said and left out; a probe that is moved
 
 TEST_CASE("readings on the other scale are not judged") {
   const ReadLog hot = read_log("time,core\n10:00,141\n10:10,152\n10:20,165\n");
-  CHECK(hot.faults() == "3:7 log-wrong-scale: 152 °C is more than the food of this fiche ever is; in °F it would be 66.7 °C\n");
+  CHECK(hot.faults() == "4:7 log-wrong-scale: 165 °C is more than the food of this fiche ever is; in °F it would be 73.9 °C\n");
   CHECK_FALSE(hot.log.usable);
   const ReadLog cold = read_log("time,core °F\n10:00,12\n10:10,8\n10:20,4\n");
   CHECK(cold.faults() ==
-        "3:7 log-wrong-scale: in °F this is −13.3 °C, less than the food of this fiche ever is; is it 8 °C?\n");
+        "4:7 log-wrong-scale: in °F this is −15.6 °C, less than the food of this fiche ever is; is it 4 °C?\n");
   CHECK_FALSE(cold.log.usable);
+  CHECK_FALSE(read_log("time,core\n10:00,180\n10:30,104\n11:20,40.8\n").log.usable);
   record::LogWish sugar;
   sugar.hottest = 175;
   CHECK(read_log("time,syrup °C\n10:00,141\n10:10,152\n10:20,165\n", sugar).faults() == "");
