@@ -1,9 +1,12 @@
 #include <string_view>
 
 #include "core/cli/record_of.h"
+#include "core/record/words.h"
 
 namespace tamis::cli {
 namespace {
+
+using record::Word;
 
 // Paper first, A4 and Letter alike: no page size is set, widths go with the sheet. Black on white, told apart by weight and
 // rules.
@@ -76,85 +79,112 @@ std::string text(std::string_view plain) {
   return out;
 }
 
-std::string field(std::string_view name) { return "<p class=\"field\"><span>" + text(name) + "</span></p>"; }
-
-std::string fact(std::string_view name, const std::string& says) {
-  return says.empty() ? "" : "<dt>" + std::string(name) + "</dt><dd>" + text(says) + "</dd>";
-}
-
 /// The scale that the reading is written in: that of what is asked.
-std::string unit_of(const record::Line& line) { return record::scale_of(line.asked) == record::Scale::fahrenheit ? "°F" : "°C"; }
-
-std::string lots_html(const std::vector<record::Line>& lines) {
-  std::string rows;
-  for (const record::Line& line : lines) {
-    if (line.part != record::part::lot) continue;
-    rows += "<tr><th scope=\"row\">" + text(line.of) + "</th><td>" + text(line.asked) + "</td><td></td><td></td></tr>\n";
-  }
-  if (rows.empty()) return "";
-  return "<section><h2>Supplier’s lots</h2><table class=\"lots\"><thead><tr><th class=\"l1\" scope=\"col\">food</th><th "
-         "class=\"l2\" scope=\"col\">amount</th>"
-         "<th scope=\"col\">supplier, lot, use by</th><th class=\"l4\" scope=\"col\">initials</th></tr></thead><tbody>\n" +
-         rows + "</tbody></table></section>\n";
+std::string unit_of(const record::Line& line) {
+  return record::scale_of(line.asked) == record::Scale::fahrenheit ? "°F" : "°C";
 }
 
-std::string probe_html(const std::vector<record::Line>& lines) {
-  std::string rows;
-  for (const record::Line& line : lines) {
-    if (line.part != record::part::probe) continue;
-    rows += "<tr><th scope=\"row\" class=\"c1\">" + text(line.of) + "</th><td>" + text(line.asked) +
-            "</td><td class=\"c2\"><span class=\"unit\">" + unit_of(line) + "</span></td><td class=\"c4\"></td></tr>\n";
-  }
-  return "<section class=\"keep\"><h2>Probe check, before the first reading</h2><table><thead><tr><th "
-         "scope=\"col\">where</th><th scope=\"col\">should be</th>"
-         "<th scope=\"col\">read</th><th scope=\"col\">initials</th></tr></thead><tbody>\n" +
-         rows + "</tbody></table></section>\n";
-}
+class Page {
+ public:
+  Page(const fiche::Fiche& fiche, const std::vector<record::ControlPoint>& points)
+      : fiche_(fiche), points_(points), lines_(record::blank_record(fiche, points)) {}
 
-std::string control_html(const record::ControlPoint& point, const std::vector<record::Line>& lines) {
-  const bool by_hand = point.asks.way == record::ControlLimit::Way::none;
-  std::string rows;
-  for (const record::Line& line : lines) {
-    if (line.point != point.number) continue;
-    const std::string found = by_hand ? "yes / no" : "<span class=\"unit\">" + unit_of(line) + "</span>";
-    rows += "<tr><th scope=\"row\">" + text(by_hand ? "met" : line.asked) + "</th><td>" + found +
-            "</td><td></td><td></td><td></td></tr>\n";
+  std::string write() {
+    const std::string revision = record::revision_of(fiche_);
+    std::string out = "<!DOCTYPE html>\n<html lang=\"" + std::string(record::spoken(fiche_.language)) + "\"><head>";
+    out += "<meta charset=\"utf-8\"/>\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n";
+    out += "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\"/>\n";
+    out += "<title>" + say(Word::batch_record) + ": " + text(fiche_.title) + "</title>\n<style>" + std::string(style);
+    out += "</style></head>\n<body><header><div><p class=\"kind\">" + say(Word::batch_record) + "</p><h1>" + text(fiche_.title);
+    out += "</h1></div><p class=\"id\">" + text(fiche_.id) + (revision.empty() ? "" : "<br/>" + text(revision)) +
+           "</p></header>\n<main>";
+    out += "<section class=\"fields\">" + field(Word::date) + field(Word::batch_number) + size() + field(Word::made_by) +
+           "</section>\n";
+    out += lots() + probe();
+    for (const record::ControlPoint& point : points_) out += control(point);
+    out += "<section class=\"fields keep\">" + field(Word::verified_by) + field(Word::date) + field(Word::signature) +
+           "</section>\n";
+    return out + "</main><footer>" + say(Word::decides) + " " + say(Word::as_read) + "</footer></body></html>\n";
   }
-  return "<section class=\"control\"><h2>Control point " + std::to_string(point.number) +
-         (point.hazard.empty() ? "" : ": " + text(point.hazard)) + "</h2><div><p class=\"limit\">" + text(point.limit) +
-         "</p><dl>" + fact("where", point.where) + fact("check", point.check) + fact("how often", point.often) +
-         fact("who", point.who) + fact("if missed", point.action) + fact("kept in", point.record) +
-         "</dl><table><thead><tr><th class=\"c1\" scope=\"col\">asked</th><th class=\"c2\" scope=\"col\">read</th><th "
-         "class=\"c3\" scope=\"col\">time</th><th class=\"c4\" scope=\"col\">initials</th>"
-         "<th scope=\"col\">action taken</th></tr></thead><tbody>\n" +
-         rows + "</tbody></table></div></section>\n";
-}
+
+ private:
+  [[nodiscard]] std::string say(Word word, std::string_view x = {}) const {
+    return text(record::said(word, fiche_.language, x));
+  }
+  [[nodiscard]] static std::string field_of(const std::string& html) {
+    return "<p class=\"field\"><span>" + html + "</span></p>";
+  }
+  [[nodiscard]] std::string field(Word word) const { return field_of(say(word)); }
+  [[nodiscard]] std::string head(Word word, std::string_view column = {}) const {
+    const std::string marked = column.empty() ? "" : " class=\"" + std::string(column) + "\"";
+    return "<th" + marked + " scope=\"col\">" + say(word) + "</th>";
+  }
+  [[nodiscard]] std::string fact(Word word, const std::string& says) const {
+    return says.empty() ? "" : "<dt>" + say(word) + "</dt><dd>" + text(says) + "</dd>";
+  }
+
+  [[nodiscard]] std::string size() const {
+    for (const record::Line& line : lines_) {
+      if (line.part == record::part::batch && line.of == "size" && !line.asked.empty())
+        return field_of(say(Word::size_of_fiche, line.asked));
+    }
+    return field(Word::size);
+  }
+
+  [[nodiscard]] std::string lots() const {
+    std::string rows;
+    for (const record::Line& line : lines_) {
+      if (line.part != record::part::lot) continue;
+      rows += "<tr><th scope=\"row\">" + text(line.of) + "</th><td>" + text(line.asked) + "</td><td></td><td></td></tr>\n";
+    }
+    if (rows.empty()) return "";
+    return "<section><h2>" + say(Word::lots) + "</h2><table class=\"lots\"><thead><tr>" + head(Word::food, "l1") +
+           head(Word::amount, "l2") + head(Word::supplier) + head(Word::initials, "l4") + "</tr></thead><tbody>\n" + rows +
+           "</tbody></table></section>\n";
+  }
+
+  [[nodiscard]] std::string probe() const {
+    std::string rows;
+    for (const record::Line& line : lines_) {
+      if (line.part != record::part::probe) continue;
+      rows += "<tr><th scope=\"row\" class=\"c1\">" + say(line.of == "in ice water" ? Word::in_ice : Word::in_boiling) +
+              "</th><td>";
+      rows += text(line.asked) + "</td><td class=\"c2\"><span class=\"unit\">" + unit_of(line) +
+              "</span></td><td class=\"c4\"></td></tr>\n";
+    }
+    return "<section class=\"keep\"><h2>" + say(Word::probe_check) + "</h2><table><thead><tr>" + head(Word::where) +
+           head(Word::should_be) + head(Word::read) + head(Word::initials) + "</tr></thead><tbody>\n" + rows +
+           "</tbody></table></section>\n";
+  }
+
+  [[nodiscard]] std::string control(const record::ControlPoint& point) const {
+    const bool by_hand = point.asks.way == record::ControlLimit::Way::none;
+    std::string rows;
+    for (const record::Line& line : lines_) {
+      if (line.point != point.number) continue;
+      const std::string found = by_hand ? say(Word::yes_no) : "<span class=\"unit\">" + unit_of(line) + "</span>";
+      rows += "<tr><th scope=\"row\">" + (by_hand ? say(Word::met) : text(line.asked)) + "</th><td>" + found +
+              "</td><td></td><td></td><td></td></tr>\n";
+    }
+    std::string out = "<section class=\"control\"><h2>" + say(Word::control_point, std::to_string(point.number));
+    out += (point.hazard.empty() ? "" : ": " + text(point.hazard)) + "</h2><div><p class=\"limit\">" + text(point.limit) +
+           "</p><dl>";
+    out += fact(Word::where, point.where) + fact(Word::check, point.check) + fact(Word::often, point.often);
+    out += fact(Word::who, point.who) + fact(Word::if_missed, point.action) + fact(Word::kept_in, point.record);
+    out += "</dl><table><thead><tr>" + head(Word::asked, "c1") + head(Word::read, "c2") + head(Word::time, "c3");
+    out += head(Word::initials, "c4") + head(Word::action) + "</tr></thead><tbody>\n";
+    return out + rows + "</tbody></table></div></section>\n";
+  }
+
+  const fiche::Fiche& fiche_;
+  const std::vector<record::ControlPoint>& points_;
+  std::vector<record::Line> lines_;
+};
 
 }  // namespace
 
 std::string blank_html(const fiche::Fiche& fiche, const std::vector<record::ControlPoint>& points) {
-  const std::vector<record::Line> lines = record::blank_record(fiche, points);
-  std::string size = "size";
-  for (const record::Line& line : lines) {
-    if (line.part == record::part::batch && line.of == "size" && !line.asked.empty())
-      size += " (the fiche: " + line.asked + ")";
-  }
-  const std::string revision = record::revision_of(fiche);
-  std::string out =
-      "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"/>\n<meta name=\"viewport\" "
-      "content=\"width=device-width, initial-scale=1\"/>\n"
-      "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\"/>\n<title>Batch "
-      "record: " +
-      text(fiche.title) + "</title>\n<style>" + std::string(style) +
-      "</style></head>\n<body><header><div><p class=\"kind\">Batch record</p><h1>" + text(fiche.title) +
-      "</h1></div><p class=\"id\">" + text(fiche.id) + (revision.empty() ? "" : "<br/>" + text(revision)) +
-      "</p></header>\n<main>";
-  out += "<section class=\"fields\">" + field("date") + field("batch number") + field(size) + field("made by") + "</section>\n";
-  out += lots_html(lines) + probe_html(lines);
-  for (const record::ControlPoint& point : points) out += control_html(point, lines);
-  out += "<section class=\"fields keep\">" + field("verified by") + field("date") + field("signature") + "</section>\n";
-  return out + "</main><footer>" + std::string(who_decides) +
-         " Write what was read, when it was read; strike out what is wrong, do not erase it.</footer></body></html>\n";
+  return Page(fiche, points).write();
 }
 
 }  // namespace tamis::cli

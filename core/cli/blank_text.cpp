@@ -2,9 +2,12 @@
 #include "core/cli/folded.h"
 #include "core/cli/output.h"
 #include "core/cli/record_of.h"
+#include "core/record/words.h"
 
 namespace tamis::cli {
 namespace {
+
+using record::Word;
 
 /// Filled up to so many columns with `with`, cut never.
 std::string padded(const std::string& text, std::size_t width, char with = ' ') {
@@ -23,56 +26,75 @@ std::string lot_line(const record::Line& line) {
   return "  " + padded(what + " ", 42, '.') + " " + std::string(page_width - 45, '_') + "\n";
 }
 
-std::string unit_of(const record::Line& line) { return record::scale_of(line.asked) == record::Scale::fahrenheit ? "°F" : "°C"; }
-
-std::string control_text(const record::ControlPoint& point) {
-  std::string out = "\nControl point " + std::to_string(point.number);
-  out += harmless((point.where.empty() ? "" : ", " + point.where) + (point.hazard.empty() ? "" : ": " + point.hazard)) + "\n";
-  out += "  " + folded(harmless("limit: " + point.limit), 9, 2) + "\n";
-  std::string how = point.check;
-  for (const std::string& more : {point.often, point.who.empty() ? point.who : "by " + point.who}) {
-    if (!more.empty()) how += (how.empty() ? "" : ", ") + more;
-  }
-  if (!how.empty()) out += "  " + folded(harmless("check: " + how), 9, 2) + "\n";
-  if (!point.action.empty()) out += "  " + folded(harmless("if missed: " + point.action), 13, 2) + "\n";
-  return out;
+std::string unit_of(const record::Line& line) {
+  return record::scale_of(line.asked) == record::Scale::fahrenheit ? "°F" : "°C";
 }
+
+class Page {
+ public:
+  Page(const fiche::Fiche& fiche, const std::vector<record::ControlPoint>& points)
+      : fiche_(fiche), points_(points), lines_(record::blank_record(fiche, points)) {}
+
+  std::string write() {
+    const std::string revision = record::revision_of(fiche_);
+    out_ = say(Word::batch_record) + ": " + harmless(fiche_.title) + "\n" +
+           harmless(std::string(fiche_.id) + (revision.empty() ? "" : ", " + revision)) + "\n\n";
+    std::string size = say(Word::size);
+    for (const record::Line& line : lines_) {
+      if (line.part == record::part::batch && line.of == "size" && !line.asked.empty())
+        size += " (" + harmless(line.asked) + ")";
+    }
+    out_ += "  " + padded(blank(say(Word::date), 36), 38) + blank(say(Word::batch_number), 40) + "\n\n";
+    out_ += "  " + padded(blank(size, 36), 38) + blank(say(Word::made_by), 40) + "\n\n" + say(Word::lots) + "\n";
+    for (const record::Line& line : lines_) {
+      if (line.part == record::part::lot) out_ += lot_line(line);
+    }
+    out_ += "\n" + say(Word::probe_check) + "\n";
+    for (const record::Line& line : lines_) {
+      if (line.part != record::part::probe) continue;
+      const std::string where = say(line.of == "in ice water" ? Word::in_ice : Word::in_boiling) + ": " + line.asked;
+      out_ += "  " + padded(where, 46) + " ______ " + unit_of(line) + "  " + say(Word::initials) + " ______\n";
+    }
+    for (const record::ControlPoint& point : points_) control(point);
+    out_ += "\n  " + padded(blank(say(Word::verified_by), 44), 46) + blank(say(Word::date), 30) + "\n\n";
+    return out_ + folded(say(Word::decides), 0) + "\n";
+  }
+
+ private:
+  [[nodiscard]] std::string say(Word word, std::string_view x = {}) const { return record::said(word, fiche_.language, x); }
+
+  void fact(Word word, const std::string& says) {
+    if (!says.empty()) out_ += "  " + folded(harmless(say(word) + ": " + says), 6, 2) + "\n";
+  }
+
+  void control(const record::ControlPoint& point) {
+    out_ += "\n" + say(Word::control_point, std::to_string(point.number)) +
+            harmless((point.where.empty() ? "" : ", " + point.where) + (point.hazard.empty() ? "" : ": " + point.hazard)) +
+            "\n";
+    fact(Word::limit, point.limit);
+    fact(Word::check, point.check);
+    fact(Word::often, point.often);
+    fact(Word::who, point.who);
+    fact(Word::if_missed, point.action);
+    const bool by_hand = point.asks.way == record::ControlLimit::Way::none;
+    for (const record::Line& line : lines_) {
+      if (line.point != point.number) continue;
+      out_ += "\n  " + harmless(by_hand ? say(Word::met) + " " + say(Word::yes_no) : line.asked) + "\n    ";
+      if (!by_hand) out_ += "______ " + unit_of(line) + "  " + say(Word::time) + " ____:____  ";
+      out_ += say(Word::initials) + " ______  " + blank(say(Word::action), 32) + "\n";
+    }
+  }
+
+  const fiche::Fiche& fiche_;
+  const std::vector<record::ControlPoint>& points_;
+  std::vector<record::Line> lines_;
+  std::string out_;
+};
 
 }  // namespace
 
 std::string blank_text(const fiche::Fiche& fiche, const std::vector<record::ControlPoint>& points) {
-  const std::string revision = record::revision_of(fiche);
-  std::string out = "BATCH RECORD  " + harmless(fiche.title) + "\n" +
-                    harmless(std::string(fiche.id) + (revision.empty() ? "" : ", " + revision)) + "\n\n";
-  const std::vector<record::Line> lines = record::blank_record(fiche, points);
-  std::string size;
-  for (const record::Line& line : lines) {
-    if (line.part == record::part::batch && line.of == "size") size = line.asked;
-  }
-  out += "  " + padded(blank("date", 36), 38) + blank("batch number", 40) + "\n\n";
-  out +=
-      "  " + padded(blank("size" + (size.empty() ? size : " (" + harmless(size) + ")"), 36), 38) + blank("made by", 40) + "\n";
-  out += "\nSupplier's lots\n";
-  for (const record::Line& line : lines) {
-    if (line.part == record::part::lot) out += lot_line(line);
-  }
-  out += "\nProbe check\n";
-  for (const record::Line& line : lines) {
-    if (line.part == record::part::probe) out += "  " + padded(line.of + ": " + line.asked, 44) + " ______ " + unit_of(line) + "  by ______\n";
-  }
-  std::size_t at = 0;
-  for (const record::ControlPoint& point : points) {
-    out += control_text(point);
-    for (; at < lines.size() && lines[at].point != point.number; ++at) {
-    }
-    for (; at < lines.size() && lines[at].point == point.number; ++at) {
-      const bool by_hand = point.asks.way == record::ControlLimit::Way::none;
-      out += "\n  " + harmless(by_hand ? "met? yes / no" : lines[at].asked) + "\n    " +
-             std::string(by_hand ? "by ______  action ______________________________" : "______ " + unit_of(lines[at]) + "  at ____:____  by ______  action ____________________") + "\n";
-    }
-  }
-  out += "\n  " + padded(blank("verified by", 44), 46) + blank("date", 30) + "\n\n" + std::string(who_decides) + "\n";
-  return out;
+  return Page(fiche, points).write();
 }
 
 }  // namespace tamis::cli

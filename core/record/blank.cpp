@@ -5,6 +5,7 @@
 #include "core/physics/boiling_point.h"
 #include "core/record/csv.h"
 #include "core/record/log.h"
+#include "core/record/words.h"
 
 namespace tamis::record {
 namespace {
@@ -29,9 +30,9 @@ class Writing {
     add(part::batch, "made by", "");
     lots();
     const Scale scale = scale_of_limits();
-    const std::string off = scale == Scale::fahrenheit ? ", at most 2 °F off" : ", at most 1 °C off";
-    add(part::probe, "in ice water", degrees_text(scale, 0) + off);
-    add(part::probe, "in boiling water", degrees_text(scale, boiling_water(*fiche_.kitchen)) + off, false);
+    const std::string_view off = scale == Scale::fahrenheit ? "2 °F" : "1 °C";
+    add(part::probe, "in ice water", say(Word::off_by, degrees_text(scale, 0), off));
+    add(part::probe, "in boiling water", say(Word::off_by, degrees_text(scale, boiling_water(*fiche_.kitchen)), off), false);
     for (const ControlPoint& point : points_) control(point);
     add(part::verified, "verifier", "");
     return std::move(out_);
@@ -40,6 +41,10 @@ class Writing {
  private:
   void add(std::string_view of_part, std::string of, std::string asked, bool needed = true, int point = 0) {
     out_.push_back({std::string(of_part), std::move(of), std::move(asked), point, needed});
+  }
+
+  [[nodiscard]] std::string say(Word word, std::string_view x = {}, std::string_view t = {}) const {
+    return said(word, fiche_.language, x, t);
   }
 
   /// The scale that the limits are written in.
@@ -53,10 +58,10 @@ class Writing {
   std::string size_of() const {
     if (fiche_.yields.empty()) return "";
     const Node node = fiche_.yields.front();
-    if (const auto portions = document_.get(node, At::portions); !portions.empty()) return std::string(portions) + " portions";
-    if (const auto pieces = document_.get(node, At::pieces); !pieces.empty()) return std::string(pieces) + " pieces";
+    if (const auto portions = document_.get(node, At::portions); !portions.empty()) return say(Word::portions, portions);
+    if (const auto pieces = document_.get(node, At::pieces); !pieces.empty()) return say(Word::pieces, pieces);
     for (const At at : {At::mass, At::volume, At::words}) {
-      if (const auto said = document_.get(node, at); !said.empty()) return std::string(said);
+      if (const auto words = document_.get(node, at); !words.empty()) return std::string(words);
     }
     return "";
   }
@@ -80,7 +85,7 @@ class Writing {
     for (const Node component : fiche_.components) {
       if (document_.find(component, At::from) == fiche::none) continue;
       const std::string_view title = document_.get(component, At::title);
-      add(part::lot, std::string(title.empty() ? document_.get(component, At::id) : title), "batch of our own");
+      add(part::lot, std::string(title.empty() ? document_.get(component, At::id) : title), say(Word::own_batch));
     }
   }
 
@@ -101,12 +106,12 @@ class Writing {
 
   template <class Add>
   void reach(const Stage& stage, const Add& line) {
-    if (stage.from) line("from " + stage.from_text, true);
+    if (stage.from) line(say(Word::from, stage.from_text), true);
     if (!stage.from && stage.within && stage.from_the_start)
-      line(std::string("where the clock starts") + (scale_of(stage.text) == Scale::fahrenheit ? ", °F" : ""), true);
-    line(stage.text + (stage.within ? " within " + span_text(*stage.within) + (stage.from_the_start ? "" : " more") : ""),
-         true);
-    if (stage.hold) line(stage.text + ", still so after " + span_text(*stage.hold), true);
+      line(say(Word::clock_starts) + (scale_of(stage.text) == Scale::fahrenheit ? ", °F" : ""), true);
+    const Word within = stage.from_the_start ? Word::within : Word::within_more;
+    line(stage.within ? say(within, stage.text, span_text(*stage.within)) : stage.text, true);
+    if (stage.hold) line(say(Word::still_so, stage.text, span_text(*stage.hold)), true);
     const bool alone = !stage.from && !stage.within && !stage.hold;
     for (int i = 0; alone && i < 2; ++i) line(stage.text, false);
   }
@@ -137,7 +142,7 @@ double boiling_water(const fiche::Kitchen& kitchen) {
 
 std::string revision_of(const fiche::Fiche& fiche) {
   const std::string_view revision = fiche.document->get(fiche.document->root(), At::revision);
-  return revision.empty() ? "" : "revision " + std::string(revision);
+  return revision.empty() ? "" : said(Word::revision, fiche.language, revision);
 }
 
 }  // namespace tamis::record

@@ -20,7 +20,7 @@ inline constexpr std::string_view fiche = "fiche", batch = "batch", lot = "suppl
 struct Line {
   std::string part;    ///< of record::part
   std::string of;      ///< what is asked for: "date", "leg of lamb, bone in", "reading 1"
-  std::string asked;   ///< the limit, the amount, what it should be; may be empty
+  std::string asked;   ///< the limit, the amount, what it should be, in the words of the fiche; may be empty
   int point = 0;       ///< which control point; 0 for the others
   bool needed = true;  ///< false: only where there is more than one to write
 };
@@ -39,7 +39,7 @@ inline constexpr std::string_view record_heading = "part,of,asked,found,time,ini
 double boiling_water(const fiche::Kitchen& kitchen);
 inline constexpr double probe_error = 1;
 
-/// "revision 2"; "" for none.
+/// "revision 2" in the language of the fiche; "" for none.
 std::string revision_of(const fiche::Fiche& fiche);
 
 }  // namespace tamis::record

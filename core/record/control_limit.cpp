@@ -5,6 +5,7 @@
 #include "core/base/says.h"
 #include "core/base/utf8.h"
 #include "core/measure/read.h"
+#include "core/record/words.h"
 #include "core/rules/figure_value.h"
 
 namespace tamis::record {
@@ -174,7 +175,7 @@ std::string where_of(const fiche::Fiche& fiche, Node step, Node component) {
   int number = 0;
   for (const fiche::Step& one : fiche.steps) {
     if (one.component == component) ++number;
-    if (one.node == step) return out + (out.empty() ? "" : ", ") + "step " + std::to_string(number);
+    if (one.node == step) return out + (out.empty() ? "" : ", ") + said(Word::step, fiche.language, std::to_string(number));
   }
   return out;
 }

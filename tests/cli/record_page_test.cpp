@@ -10,8 +10,8 @@ using namespace tamis;
 
 namespace {
 
-std::string page(const std::string& title, const std::string& control) {
-  const std::string xml = "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"f\" lang=\"en\"><title>" + title +
+std::string page(const std::string& title, const std::string& control, const std::string& language = "en") {
+  const std::string xml = "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"f\" lang=\"" + language + "\"><title>" + title +
                           "</title><component id=\"c\" title=\"Part\"><step>Cook." + control + "</step></component></fiche>";
   const auto document = format::read(std::make_shared<const base::Source>("f.fiche.xml", xml)).document;
   REQUIRE(document != nullptr);
@@ -38,4 +38,17 @@ TEST_CASE("the page of a batch record is well-formed") {
   const format::Read read = format::read(std::make_shared<const base::Source>("page.xml", made));
   for (const base::Finding& finding : read.findings) CHECK(finding.rule != "not-well-formed");
   CHECK(made.find("yes / no") != std::string::npos);
+}
+
+TEST_CASE("the page of a batch record speaks the language of its fiche") {
+  const std::string control =
+      "<control>Refroidir à <food-temp>au plus 10 °C</food-temp> en moins de <time>2 h</time>.</control>";
+  const std::string french = page("Ragoût", control, "fr-CA");
+  CHECK(french.find("<html lang=\"fr\">") != std::string::npos);
+  CHECK(french.find("Point de contrôle 1</h2>") != std::string::npos);
+  CHECK(french.find("<dt>où</dt><dd>Part, étape 1</dd>") != std::string::npos);
+  CHECK(french.find("<th scope=\"row\">au plus 10 °C en 2 h au plus</th>") != std::string::npos);
+  CHECK(page("X", "", "de").find("Chargenprotokoll") != std::string::npos);
+  CHECK(page("X", "", "es").find("Registro del lote") != std::string::npos);
+  CHECK(page("X", "", "nl").find("<html lang=\"en\">") != std::string::npos);
 }
