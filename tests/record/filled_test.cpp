@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <functional>
 #include <memory>
+#include <random>
 #include <string>
 #include <vector>
 
@@ -257,4 +258,30 @@ TEST_CASE("the bad example of record-incomplete raises it, and the good one has 
   };
   CHECK(has_no_date(rule->bad));
   CHECK_FALSE(has_no_date(rule->good));
+}
+
+TEST_CASE("no bytes make the reader of records fall, and every fault has a place and words") {
+  const Read whole(good);
+  std::mt19937 random(5);
+  for (int round = 0; round < 2000; ++round) {
+    std::string text = whole.source->bytes();
+    for (auto n = random() % 8; n > 0; --n) {
+      const std::size_t at = random() % text.size();
+      if (random() % 3 == 0) text.erase(at, random() % 40);
+      if (text.empty()) text = ",";
+      if (random() % 2 == 0) text[random() % text.size()] = static_cast<char>(random() % 256);
+      if (random() % 3 == 0) text.insert(random() % text.size(), std::string(1, ",;\"\n\t:0-"[random() % 8]));
+    }
+    CAPTURE(text);
+    const base::Source source("r.csv", text);
+    const record::FilledRecord read =
+        record::read_filled(source, record::read_csv(source), whole.held.fiche, whole.held.points);
+    CHECK(read.points.size() == (read.of_this_fiche ? 4U : 0U));
+    for (const base::Finding& one : read.faults) {
+      CHECK(one.where.begin <= one.where.end);
+      CHECK(one.where.end <= text.size());
+      CHECK_FALSE(one.message.empty());
+      CHECK(rules::rule_by_id(one.rule) != nullptr);
+    }
+  }
 }
