@@ -29,6 +29,7 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 constexpr double apart = 2;           // K: less is a way of speaking
 constexpr double small_share = 0.2;   // of what goes in: less does not decide how warm the mix is
 constexpr double thin_water = 0.6;    // of it: below, nothing mixes itself
+constexpr double on_metal = 2;        // a bench takes heat too, nobody knows how much
 constexpr double light = 1.5;         // a foam conducts less and holds less; no more than that quicker
 constexpr double rich_spare = 2;      // of an unknown liquid: one of fat holds half the heat of one of water,
 constexpr double lean_spare = 1.4;    // cream and syrup hold a sixth less
@@ -101,6 +102,8 @@ class Reader {
   bool read_around() {
     const auto around = flow::around_in(check_.kitchen, document_.get(node_, At::on));
     if (!around) return false;
+    if (says(lower_words(check_, node_), {"marble", "granite", "slab", "marbre", "marmor", "mármol"})) return false;
+    if (around->medium->id == "still-air") made_.spare = on_metal;
     made_.exposure = around->exposure;
     made_.in = around->medium->english;
     for (const StatedHeat& heat : stated_heats(check_, node_)) {
@@ -118,14 +121,14 @@ class Reader {
     const auto makeup = flow::makeup_of(state);
     made_.piece.makeup = makeup.value_or(mostly_water);
     made_.piece.freezes_at = food::freezing_point(made_.piece.makeup).likely;
-    if (state.air == flow::Action::Air::in) made_.spare = light;
+    if (state.air == flow::Action::Air::in) made_.spare = std::max(made_.spare, light);
     made_.piece.body.parts = {{physics::Shape::slab, made_.depth / 2}};
     const bool by_hand = says(lower_words(check_, node_), {"stir", "whisk", "remu", "rühr", "remov"});
     if (cools_ && (by_hand || may_be_thin(state))) {
       made_.piece.stirred = true;
       made_.piece.inside = by_hand ? physics::stirred_film : physics::still_film;
       const bool rich = state.has(food::Role::fat) || state.has(food::Role::chocolate) || state.has(food::Role::nut);
-      if (!makeup) made_.spare = rich ? rich_spare : lean_spare;
+      if (!makeup) made_.spare = std::max(made_.spare, rich ? rich_spare : lean_spare);
     }
     made_.known = makeup.has_value();
     made_ = made_.at_depth(made_.depth);

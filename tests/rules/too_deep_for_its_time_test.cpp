@@ -44,6 +44,15 @@ TEST_CASE("what lies thin enough, has time enough, or is not known, is let be") 
              "<length>5 cm</length> deep and chill.</step>").empty());
 }
 
+TEST_CASE("on a bench nobody knows how much goes into the table, and on marble it is much") {
+  const auto poured = [](const std::string& words) {
+    return said("<step do=\"cool\" on=\"bench\" unattended=\"20 min\">Pour the <use of=\"cream\">cream</use> <length>3 cm</length> deep " +
+                words + " and cool to <food-temp>30 °C</food-temp>.</step>");
+  };
+  CHECK(poured("into a tray").find("in 20 min it comes from 83 °C to ") == 0);
+  CHECK(poured("onto the marble").empty());
+}
+
 TEST_CASE("what is stirred has one temperature all through, and gets there sooner") {
   CHECK_FALSE(said(chilled("ice", "8 cm", "40 min")).empty());
   CHECK(said(chilled("ice", "8 cm", "40 min", "stir it")).empty());
