@@ -58,16 +58,15 @@ physics::Piece Question::piece() const {
   out.makeup = makeup;
   out.freezes_at = freezes.likely;
   const double upright = one_face ? depth : depth / 2;
-  if (lies == Lies::slab || lies == Lies::brick) out.body.parts.push_back({Shape::slab, upright});
-  if (lies == Lies::brick) {
-    out.body.parts.push_back({Shape::slab, length / 2});
-    out.body.parts.push_back({Shape::slab, width / 2});
+  switch (lies) {
+    case Lies::slab: out.body.parts = {{Shape::slab, upright}}; break;
+    case Lies::brick: out.body.parts = {{Shape::slab, upright}, {Shape::slab, length / 2}, {Shape::slab, width / 2}}; break;
+    case Lies::cylinder:
+      out.body.parts = {{Shape::cylinder, diameter / 2}};
+      if (depth > 0) out.body.parts = {{Shape::cylinder, diameter / 2}, {Shape::slab, upright}};
+      break;
+    case Lies::sphere: out.body.parts = {{Shape::sphere, diameter / 2}}; break;
   }
-  if (lies == Lies::cylinder) {
-    out.body.parts.push_back({Shape::cylinder, diameter / 2});
-    if (depth > 0) out.body.parts.push_back({Shape::slab, upright});
-  }
-  if (lies == Lies::sphere) out.body.parts.push_back({Shape::sphere, diameter / 2});
   out.stirred = stirred;
   out.inside = by_hand ? physics::stirred_film : physics::still_film;
   if (stirred) set_stirred(*this, out);
