@@ -3,6 +3,7 @@
 #include "core/rules/cook_limit.h"
 #include "core/rules/cooling_stages.h"
 #include "core/rules/gate_steps.h"
+#include "core/rules/keeps.h"
 #include "core/rules/needs_cold.h"
 #include "core/rules/registry.h"
 #include "core/rules/say_limit.h"
@@ -28,18 +29,35 @@ bool says_least(const Check& check, const fiche::Statement& figure) {
               {"at least", "minimum", "not below", "no less", "above", "au moins", "mindestens", "al menos"});
 }
 
+/// The time for which a control point holds its last temperature: in its own words or an attribute of the figure.
+std::optional<flow::TimeRange> time_beside(const Check& check, const fiche::Statement& figure) {
+  if (const fiche::Statement* time = check.fiche.statement(figure.node, At::for_))
+    return flow::time_meant(*time, check.kitchen);
+  for (Node c = check.document.next(figure.node); c != fiche::none; c = check.document.next(c)) {
+    const fiche::Statement* time = check.document.el(c) == El::time ? check.fiche.statement(c) : nullptr;
+    if (time != nullptr) return flow::time_meant(*time, check.kitchen);
+  }
+  return std::nullopt;
+}
+
+/// Time in the temperature's stead: no longer than food may go without control, and thrown away then.
+bool goes_by_time(const Check& check, const fiche::Statement& figure) {
+  const auto time = time_beside(check, figure);
+  const std::string action = base::lower(check.document.get(check.document.parent(figure.node), At::action));
+  return time && time->most && static_cast<double>(*time->most) <= safety_limit(check.kitchen, "time_alone").seconds &&
+         says_thrown_away(action);
+}
+
 void say(Check& check, const fiche::Statement& figure, const std::string& published, const SafetyLimit& limit) {
   say_limit(check, figure.where, "the control point asks for " + said_heat(figure) + "; published is " + published,
-            limit, "set the limit to it, or say in words what else holds the hazard");
+            limit, "set the limit to it");
 }
 
 /// A limit that kills: of poultry and mince by the pairs, of what is heated again by that.
 void look_at_cooking(Check& check, int step, const fiche::Statement& figure) {
   const double least = low_of(figure).value_or(high_of(figure).value_or(0));
-  double held = 0;
-  if (const fiche::Statement* time = check.fiche.statement(figure.node, At::for_)) {
-    if (const auto range = flow::time_meant(*time, check.kitchen)) held = static_cast<double>(range->least);
-  }
+  const auto time = time_beside(check, figure);
+  const double held = time ? static_cast<double>(time->least) : 0;
   if (const auto limit = cook_limit_of(check, step)) {
     if (!meets(limit->pairs, least, held))
       say(check, figure, asked(limit->pairs, least) + " for " + std::string(limit->food), limit->pairs.back());
@@ -57,8 +75,10 @@ void look_at_holding(Check& check, int step, const fiche::Statement& figure) {
     const SafetyLimit& limit = safety_limit(check.kitchen, "hot_holding");
     const double least = low.value_or(high.value_or(limit.celsius));
     if (least <= warm || least >= limit.celsius - hair || needs_cold(check, step) != Need::yes) return;
+    if (goes_by_time(check, figure)) return;
     return say(check, figure, degrees(limit.celsius) + " or more for hot holding", limit);
   }
+  if (!cooling_stages(check, check.document.parent(figure.node)).empty()) return;
   const SafetyLimit& limit = safety_limit(check.kitchen, "cold_holding");
   if (!high || *high > warm || *high <= limit.celsius + hair || needs_cold(check, step) != Need::yes) return;
   say(check, figure, degrees(limit.celsius) + " at most for cold holding", limit);
@@ -71,7 +91,7 @@ void look_at(Check& check, int step, Node control) {
     const fiche::Statement* figure = check.document.el(c) == El::food_temp ? check.fiche.statement(c) : nullptr;
     if (figure != nullptr && figure->amount && figure->amount->has_figure()) last = figure;
   }
-  if (last == nullptr || !cooling_stages(check, control).empty()) return;
+  if (last == nullptr) return;
   // Growth first: "growth of what survives as spores".
   if (says(hazard, {"grow", "toxin", "croissance", "développement", "wachstum", "vermehr", "crecimiento", "multiplic"}))
     return look_at_holding(check, step, *last);
@@ -101,7 +121,8 @@ stricter than what is published, not weaker without a reason.
 
 Held against is the last temperature of a control point: where its hazard grows, a least above 35 °C with hot holding, a most
 below with cold holding, of food that needs it; where its hazard survives, with the pairs of temperature and time for raw
-poultry and mince, and with reheating in a step that reheats. One that says how fast to cool is cooled-too-slowly's. The kitchen file says
+poultry and mince, and with reheating in a step that reheats. One that says how fast to cool is cooled-too-slowly's; one that
+puts a time beside the heat, of four hours at most, and throws away what is left then, goes by time. The kitchen file says
 whose limits the house works to (limits). Local rules and licensed persons decide.)",
     .bad = R"(    <ingredient id="breast" food="chicken-breast">1 kg</ingredient>
     <step do="roast" on="oven-1">Roast the <use of="breast">breasts</use> at <oven-temp mode="fan">180 °C</oven-temp>.

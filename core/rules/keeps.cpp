@@ -103,6 +103,10 @@ class Reader {
     kept.step = step;
     kept.holds = true;
     kept.words = words_of(check_, step);
+    for (Node c = check_.document.first_child(node); c != fiche::none; c = check_.document.next(c)) {
+      if (check_.document.el(c) == El::control)
+        kept.words += " " + base::lower(check_.document.get(c, At::action));
+    }
     for (const StatedHeat& heat : stated_heats(check_, node)) {
       if (heat.el != El::oven_temp && check_.document.get(heat.statement->node, At::place) != "surface")
         set_heat(kept, heat.statement);

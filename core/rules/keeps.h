@@ -24,7 +24,7 @@ struct Kept {
   std::optional<double> low, high;  ///< of it, °C; an end that is not bounded is empty
   const fiche::Statement* time = nullptr;
   std::optional<flow::TimeRange> length;
-  std::string words;  ///< all of its words, where and reheat too, in lower case
+  std::string words;  ///< all of its words, where, reheat and a control's action too, in lower case
 };
 /// All of the fiche, in order; those of which no step is known to make what is kept are left out. Worked out once
 /// a check.

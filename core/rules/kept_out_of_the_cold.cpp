@@ -25,7 +25,7 @@ void look_at(Check& check, const Kept& kept) {
       "it stands " + time_words(longest) + " out of the cold; food that needs it is out for " + time_of(alone) +
           " at most",
       alone,
-      "keep it cold, or say what else keeps it: acid (its pH), sugar or salt (its water activity), a closed jar");
+      "keep it cold, or say what else keeps it: its pH or water activity measured in a trial, a closed jar");
 }
 
 void run(Check& check) {

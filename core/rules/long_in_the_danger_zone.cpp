@@ -82,7 +82,7 @@ void run(Check& check) {
         say_limit(check, check.document.head_span(check.flow.steps[at(step)].node),
                   "it stands at least " + time_words(static_cast<flow::TimeNetwork::Seconds>(stayed[at(step)])) +
                       " between " + zone + (where[at(step)].size() > 1 ? " by now" : "") +
-                      "; food that needs the cold may " + time_of(limit) + " in all",
+                      "; food that needs the cold may stand there for " + time_of(limit) + " in all",
                   limit, "cool it in shallow pans, on ice or in the chiller, or throw away what has stood longer");
     for (const int before : where[at(step)]) {
       if (before == step) continue;

@@ -4,11 +4,11 @@
 #include <cmath>
 #include <map>
 
-#include "core/base/utf8.h"
 #include "core/physics/sugar.h"
 #include "core/rules/contents.h"
 #include "core/rules/figure_value.h"
 #include "core/rules/heated.h"
+#include "core/rules/keeps_as_measured.h"
 #include "core/rules/safety_limits.h"
 #include "core/rules/sentence.h"
 
@@ -145,17 +145,6 @@ bool stays_wet(const Check& check, int step, const Sums& sums) {
                {"reduce", "dry", "caramelise", "caramelize", "bake", "roast", "fry", "deep-fry", "cure", "smoke"});
 }
 
-/// Whether a trial has measured it as acid: measured what="pH".
-bool is_acid_as_measured(const Check& check) {
-  for (const auto& [node, rule] : check.structure.elements) {
-    if (rule->el != fiche::El::measured) continue;
-    if (!base::lower(check.document.get(node, fiche::At::what)).starts_with("ph")) continue;
-    const auto ph = measure::read_number(base::trimmed(check.document.direct_text(node)), check.fiche.reading);
-    if (ph && ph->approximate() < safety_limit(check.kitchen, "acid").celsius) return true;
-  }
-  return false;
-}
-
 /// Whether the step, or one before it, heats what it makes.
 bool is_baked(const Check& check, int step) {
   return may_heat(check, step) || heated_before(check, step, Role::flour) ||
@@ -167,7 +156,7 @@ Need work_out(const Check& check, int step) {
   const flow::State& state = check.states().steps[at(step)];
   const bool egg = state.has(Role::egg);
   const bool animal = egg || state.has(Role::meat) || state.has(Role::fish) || state.has(Role::dairy);
-  if (is_acid_as_measured(check)) return Need::no;
+  if (keeps_as_measured(check, step)) return Need::no;
   const Sums sums = sums_of(check, step);
   const bool plant = sums.plant > 0 && sums.plant >= 0.1 * sums.whole;
   if (!animal && !plant) return sums.unknown || state.has(Role::other) ? Need::unknown : Need::no;

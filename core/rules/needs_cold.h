@@ -13,8 +13,8 @@ enum class Need : unsigned char {
   unknown,  ///< acid, salt, smoke, fat or a food nobody knows may decide it: to be asked, not accused
 };
 
-/// Of what comes of the step, by its foods and its composition (water activity at 25 °C, pH where a trial has
-/// measured it).
+/// Of what comes of the step, by its foods and its composition (water activity at 25 °C, pH and water activity where a
+/// trial has measured them).
 Need needs_cold(const Check& check, int step);
 
 }  // namespace tamis::rules
