@@ -45,6 +45,16 @@ bool does(const Check& check, int step, std::initializer_list<std::string_view> 
                      [&](const flow::Action* action) { return wanted(action->word); });
 }
 
+bool done_before(const Check& check, int step, std::initializer_list<std::string_view> words) {
+  Round round(check, step);
+  for (int here = round.next(); here >= 0; here = round.next()) {
+    if (does(check, here, words)) return true;
+    for (const int use : check.flow.steps[at(here)].takes)
+      round.add(check.flow.things[at(check.flow.uses[at(use)].thing)].maker);
+  }
+  return false;
+}
+
 bool may_heat(const Check& check, int step) {
   const auto& actions = check.fiche.steps[at(check.flow.steps[at(step)].index)].actions;
   return std::any_of(actions.begin(), actions.end(), [](std::string_view word) {

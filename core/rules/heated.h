@@ -11,6 +11,9 @@ namespace tamis::rules {
 /// Whether the step does one of these: a word of its do; without a do, of the verbs that open its sentences.
 bool does(const Check& check, int step, std::initializer_list<std::string_view> words);
 
+/// Whether the step does one of these, or an earlier one that its food comes from.
+bool done_before(const Check& check, int step, std::initializer_list<std::string_view> words);
+
 /// Whether a step may heat food: one of its actions does, or is none that core/flow/actions.inc knows.
 bool may_heat(const Check& check, int step);
 

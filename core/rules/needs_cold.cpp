@@ -29,10 +29,12 @@ constexpr double wet = 0.55;         // water in what goes in, so that only boil
 constexpr double thin = 0.2;         // sugar and salt to that water: activity 0.98
 constexpr double mostly_fat = 0.6;
 constexpr double much_salt = 0.05;
+constexpr double much_chocolate = 0.3;  // its cocoa takes up water that is not counted as bound here
 
 /// What went in, in g, by what it does to keeping.
 struct Sums {
   double whole = 0, water = 0, sugars = 0, salt = 0, flour = 0, dry = 0, moist = 0, acid = 0, sour = 0, plant = 0;
+  double chocolate = 0, culture = 0;
   bool unknown = false;  ///< a food or an amount that nobody knows
   bool cured = false;
 };
@@ -117,6 +119,8 @@ Sums sums_of(const Check& check, int step) {
     if (role == Role::vegetable ||
         is_one_of(id, {"bean-", "chickpea", "lentil", "pea-", "rice-", "pasta", "tofu"}))
       out.plant += grams;
+    if (role == Role::chocolate) out.chocolate += grams;
+    if (is_one_of(id, {"yogurt", "buttermilk", "cream-sour", "cream-creme-fraiche"})) out.culture += grams;
     if (is_acid(*part.food, id)) out.acid += grams;
     if (is_sour(*part.food, id)) out.sour += grams;
   }
@@ -152,6 +156,12 @@ bool is_baked(const Check& check, int step) {
          heated_before(check, step, Role::sugar);
 }
 
+/// Milk or what else has soured on purpose: what it is cultured with, and time in the warm or a word for it.
+bool is_soured(const Check& check, int step, const Sums& sums) {
+  return done_before(check, step, {"ferment", "ripen", "mature", "culture", "incubate"}) ||
+         (sums.culture > 0 && done_before(check, step, {"hold", "keep", "rest", "stand", "set"}));
+}
+
 Need work_out(const Check& check, int step) {
   const flow::State& state = check.states().steps[at(step)];
   const bool egg = state.has(Role::egg);
@@ -168,12 +178,15 @@ Need work_out(const Check& check, int step) {
     if (crumbed && sums.moist + sums.plant <= 0.6 * (sums.flour + sums.dry)) return Need::no;
     if (crumbed) return Need::unknown;
   }
-  if (sums.unknown || (activity.low < dry && !stays_wet(check, step, sums)) || sums.flour >= dough * sums.whole)
+  const double asked = safety_limit(check.kitchen, "asked_if_dry").celsius;
+  if (sums.unknown || (activity.low < asked && !stays_wet(check, step, sums)) || sums.flour >= dough * sums.whole)
     return Need::unknown;
   if (sums.acid >= much_acid * sums.whole || sums.sour >= much_fruit * sums.whole) return Need::unknown;
   if (state.share(Constituent::fat).low >= mostly_fat && !egg && !state.has(Role::meat)) return Need::unknown;
   if (sums.salt >= much_salt * sums.whole) return Need::unknown;
   if (!egg && sums.moist == 0 && sums.cured) return Need::unknown;
+  if (sums.chocolate >= much_chocolate * sums.whole && !egg && !state.has(Role::meat)) return Need::unknown;
+  if (!egg && !state.has(Role::meat) && !state.has(Role::fish) && is_soured(check, step, sums)) return Need::unknown;
   if (!animal && !may_heat(check, step) && !heated_before(check, step, Role::vegetable) &&
       !heated_before(check, step, Role::other) && !heated_before(check, step, Role::flour)) {
     return Need::unknown;

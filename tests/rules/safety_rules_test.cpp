@@ -198,3 +198,28 @@ action="discard" record="sheet">)" + words + "</control></step>", limits);
   CHECK(cooled("To <food-temp>10 °C</food-temp> within <time>3 h</time>.", "france") ==
         "cooled-too-slowly: it may take 3 h to 10 °C; food cools from 63 °C to 10 °C in 2 h");
 }
+
+TEST_CASE("ganache, buttercream and soured cream are asked of nobody") {
+  const std::string shelf = "<keep where=\"dry store\" for=\"2 days\"/>";
+  CHECK(said(R"(<ingredient id="c" food="cream-35">500 g</ingredient><ingredient id="d" food="chocolate-dark-64">500 g</ingredient>
+<step do="boil" makes="h">Boil the <use of="c">cream</use>.</step>
+<step do="mix" makes="g">Pour the <use of="h">cream</use> on the <use of="d">chocolate</use>.</step>
+<step do="rest" on="bench" unattended="12 h">Leave the <use of="g">ganache</use> at room temperature for
+<time>12 h</time>.</step>)" + shelf)
+            .empty());
+  CHECK(said(R"(<ingredient id="w" food="egg-white">300 g</ingredient><ingredient id="s" food="sugar-white">600 g</ingredient>
+<ingredient id="b" food="butter-unsalted">900 g</ingredient>
+<step do="cook whip" makes="m">Whip <use of="w">whites</use> and <use of="s">sugar</use> to <food-temp>71 °C</food-temp>.</step>
+<step do="mix">Beat the <use of="b">butter</use> into the <use of="m">meringue</use>.</step>)" + shelf)
+            .empty());
+  CHECK(said(R"(<ingredient id="c" food="cream-35">1 l</ingredient><ingredient id="b" food="buttermilk">50 g</ingredient>
+<step do="mix" makes="m">Stir the <use of="b">buttermilk</use> into the <use of="c">cream</use>.</step>
+<step do="ripen" unattended="24 h">Leave the <use of="m">cream</use> at room temperature for <time>24 h</time>.</step>
+<keep where="fridge" at="at most 4 °C" for="10 days"/>)")
+            .empty());
+  CHECK(said(R"(<ingredient id="m" food="milk-whole">4 l</ingredient><ingredient id="y" food="yogurt-whole">200 g</ingredient>
+<step do="mix" makes="mix">Stir <use of="y">yoghurt</use> into the <use of="m">milk</use> at <food-temp>45 °C</food-temp>.</step>
+<step do="hold" unattended="8 h">Hold the <use of="mix">mix</use> at <food-temp>43 °C</food-temp> for
+<time>8 h</time>.</step>)")
+            .empty());
+}
