@@ -41,12 +41,13 @@ const Rule kept_out_of_the_cold = {
     .topic = "safety",
     .summary = "food that needs the cold, kept without it for longer than published limits allow",
     .explanation =
-        R"(Custard, stock, cooked meat and cooked pulses feed bacteria. Without temperature control they are out for four
-hours at most (US model code, UK, Australia) or two (Ontario), and thrown away then.
+        R"(Custard, stock, cooked meat, cooked pulses and garlic under oil feed bacteria. Without temperature control they
+are out for four hours at most (US model code, UK, Australia) or two (Ontario), and thrown away then.
 
 Held against is the time of a keep in the dry store or the room, for food that is moist and not acid by what the fiche lets
-us know. What is dry, sweet (water activity below 0.88), sour (a trial has measured its pH) or baked through needs no cold; of
-what nobody can tell nothing is said, nor of closed jars, cures and brines. Local rules and licensed persons decide.)",
+us know. What is dry, sweet (water activity below 0.88) or baked through needs no cold, nor what a trial has measured a pH
+below 4.2 or such a water activity of; of what nobody can tell nothing is said, nor of closed jars, cures and brines. Local
+rules and licensed persons decide.)",
     .bad = R"(    <ingredient id="cream" food="cream-35">500 g</ingredient>
     <ingredient id="sugar" food="sugar-white">40 g</ingredient>
     <step do="whip" makes="whipped" hands="5 min">Whip the <use of="cream">cream</use> with the

@@ -29,12 +29,13 @@ constexpr double wet = 0.55;         // water in what goes in, so that only boil
 constexpr double thin = 0.2;         // sugar and salt to that water: activity 0.98
 constexpr double mostly_fat = 0.6;
 constexpr double much_salt = 0.05;
+constexpr double garlic_and_oil = 0.9;  // with salt and herbs for the rest
 constexpr double much_chocolate = 0.3;  // its cocoa takes up water that is not counted as bound here
 
 /// What went in, in g, by what it does to keeping.
 struct Sums {
   double whole = 0, water = 0, sugars = 0, salt = 0, flour = 0, dry = 0, moist = 0, acid = 0, sour = 0, plant = 0;
-  double chocolate = 0, culture = 0;
+  double chocolate = 0, culture = 0, garlic = 0, oil = 0;
   bool unknown = false;  ///< a food or an amount that nobody knows
   bool cured = false;
 };
@@ -119,6 +120,8 @@ Sums sums_of(const Check& check, int step) {
     if (role == Role::vegetable ||
         is_one_of(id, {"bean-", "chickpea", "lentil", "pea-", "rice-", "pasta", "tofu"}))
       out.plant += grams;
+    if (id == "garlic") out.garlic += grams;
+    if (id.starts_with("oil-")) out.oil += grams;
     if (role == Role::chocolate) out.chocolate += grams;
     if (is_one_of(id, {"yogurt", "buttermilk", "cream-sour", "cream-creme-fraiche"})) out.culture += grams;
     if (is_acid(*part.food, id)) out.acid += grams;
@@ -162,12 +165,20 @@ bool is_soured(const Check& check, int step, const Sums& sums) {
          (sums.culture > 0 && done_before(check, step, {"hold", "keep", "rest", "stand", "set"}));
 }
 
+/// Garlic under oil, which no air reaches, and not fried dry in it: it is named among what needs the cold (FDA Food Code
+/// 1-201.10, from memory).
+bool is_garlic_in_oil(const Check& check, int step, const Sums& sums) {
+  return sums.garlic > 0 && !sums.unknown && sums.garlic + sums.oil >= garlic_and_oil * sums.whole &&
+         sums.oil >= 0.5 * sums.whole && !done_before(check, step, {"fry", "deep-fry", "roast", "bake", "dry", "pickle"});
+}
+
 Need work_out(const Check& check, int step) {
   const flow::State& state = check.states().steps[at(step)];
   const bool egg = state.has(Role::egg);
   const bool animal = egg || state.has(Role::meat) || state.has(Role::fish) || state.has(Role::dairy);
   if (keeps_as_measured(check, step)) return Need::no;
   const Sums sums = sums_of(check, step);
+  if (is_garlic_in_oil(check, step, sums)) return Need::yes;
   const bool plant = sums.plant > 0 && sums.plant >= 0.1 * sums.whole;
   if (!animal && !plant) return sums.unknown || state.has(Role::other) ? Need::unknown : Need::no;
   const flow::Range activity = activity_of(state);

@@ -223,3 +223,15 @@ TEST_CASE("ganache, buttercream and soured cream are asked of nobody") {
 <time>8 h</time>.</step>)")
             .empty());
 }
+
+TEST_CASE("garlic under oil needs the cold; a dressing with vinegar, and garlic fried crisp, are let be") {
+  const auto oil = [](const std::string& verb, const std::string& more) {
+    return said(R"(<ingredient id="g" food="garlic">200 g</ingredient><ingredient id="o" food="oil-olive">1 l</ingredient>
+<ingredient id="v" food="vinegar-wine-red">)" + more + R"(</ingredient><step do=")" + verb + R"(">Leave <use of="g">garlic</use>,
+<use of="v">vinegar</use> and <use of="o">oil</use>.</step><keep where="dry store" for="21 days"/>)");
+  };
+  CHECK(oil("infuse", "1 g") ==
+        "kept-out-of-the-cold: it stands 21 days out of the cold; food that needs it is out for 4 h at most");
+  CHECK(oil("infuse", "300 g").empty());
+  CHECK(oil("fry", "1 g").empty());
+}
