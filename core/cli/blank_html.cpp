@@ -23,7 +23,7 @@ header { border-bottom: 4px solid; padding-bottom: .5rem; display: flex; flex-wr
 .kind { font-weight: 700; letter-spacing: .08em; text-transform: uppercase; font-size: .8rem; }
 .id { color: var(--soft); font-size: .85rem; text-align: right; }
 section { margin-top: 1.1rem; }
-.fields { display: grid; grid-template-columns: repeat(auto-fit, minmax(11rem, 1fr)); gap: 0 1.25rem; }
+.fields { display: grid; grid-template-columns: repeat(auto-fit, minmax(9rem, 1fr)); gap: 0 1.25rem; }
 .field { border-bottom: 1px solid; padding-top: 1.7rem; font-size: .8rem; color: var(--soft); }
 .field span { display: inline-block; transform: translateY(1.35em); }
 .fields { padding-bottom: 1rem; }
