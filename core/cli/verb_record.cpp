@@ -218,14 +218,7 @@ class Recording {
   std::vector<record::ControlPoint> points_, chosen_;
 };
 
-Exit run_record(const Request& request) {
-  const std::string wrong = misuse(request);
-  if (!wrong.empty()) {
-    complain(wrong);
-    return Exit::failed;
-  }
-  return Recording(request).run();
-}
+Exit run_record(const Request& request) { return Recording(request).run(); }
 
 }  // namespace
 
@@ -236,6 +229,7 @@ const Verb verb_record{.name = "record",
                        .help = help,
                        .words = "FILE",
                        .options = options,
+                       .misuse = misuse,
                        .run = run_record};
 
 }  // namespace tamis::cli

@@ -335,6 +335,11 @@ std::optional<measure::System> system_named(std::string_view name) {
   return std::nullopt;
 }
 
+std::string_view Kitchen::general_id(std::string_view id) const {
+  const OwnFood* own = own_food(id);
+  return own != nullptr && !own->like.empty() ? std::string_view(own->like) : id;
+}
+
 const Kitchen::OwnFood* Kitchen::own_food(std::string_view id) const {
   const auto found = std::find_if(foods.begin(), foods.end(), [id](const auto& own) { return own->id == id; });
   return found == foods.end() ? nullptr : found->get();

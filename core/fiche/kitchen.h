@@ -96,6 +96,8 @@ struct Kitchen {
   /// The kitchen's food of that id, or the table's; null when neither has it.
   [[nodiscard]] const food::Food* find_food(std::string_view id) const;
   [[nodiscard]] const OwnFood* own_food(std::string_view id) const;
+  /// The table's food that the kitchen's own one is like; the id itself for the others.
+  [[nodiscard]] std::string_view general_id(std::string_view id) const;
   [[nodiscard]] const Sale* sale_of(std::string_view fiche_id) const;  ///< null when it is not said
 };
 

@@ -7,6 +7,7 @@
 #include "core/flow/heat_words.h"
 #include "core/flow/how_warm.h"
 #include "core/flow/stated_time.h"
+#include "core/measure/bound.h"
 
 namespace tamis::flow {
 namespace {
@@ -123,11 +124,13 @@ class Reader {
     if (!out_.hottest || meant->low > out_.hottest->low) out_.hottest = *meant;
   }
 
-  /// "below 6 °C", "above 75 °C", where the word stands before the mark.
+  /// "below 6 °C", "never above 84 °C", where the words stand before the mark.
   void open_by_words(Node n, Range& meant) const {
-    const std::string word = word_before(n);
-    if (word == "below" || word == "under" || word == "sous" || word == "unter" || word == "bajo") meant.low = -open_end;
-    if (word == "above" || word == "over" || word == "über" || word == "sobre") meant.high = open_end;
+    const Node before = document_.previous(n);
+    if (before == fiche::none || document_.kind(before) != fiche::NodeKind::text) return;
+    const measure::Bound bound = measure::bound_before(document_.value(before), fiche_.language);
+    if (bound == measure::Bound::most || bound == measure::Bound::unclear) meant.low = -open_end;
+    if (bound == measure::Bound::least || bound == measure::Bound::unclear) meant.high = open_end;
   }
 
   [[nodiscard]] std::string word_before(Node n) const {

@@ -135,6 +135,10 @@ std::string blank_csv(const std::vector<Line>& lines) {
   return out;
 }
 
+std::string cell(const CsvRow& row, RecordColumn column) {
+  return column < row.fields.size() ? std::string(unguarded(row.fields[column].text)) : std::string();
+}
+
 double boiling_water(const fiche::Kitchen& kitchen) {
   const double height = kitchen.altitude_m ? kitchen.altitude_m->approximate() : 0;
   return std::round(physics::boiling_point(height) * 10) / 10;

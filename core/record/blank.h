@@ -7,6 +7,7 @@
 
 #include "core/fiche/fiche.h"
 #include "core/record/control_limit.h"
+#include "core/record/csv.h"
 
 namespace tamis::record {
 
@@ -33,6 +34,9 @@ std::vector<Line> blank_record(const fiche::Fiche& fiche, const std::vector<Cont
 /// As CSV: part,of,asked,found,time,initials,action taken. CRLF between lines.
 std::string blank_csv(const std::vector<Line>& lines);
 inline constexpr std::string_view record_heading = "part,of,asked,found,time,initials,action taken";
+enum RecordColumn : std::size_t { c_part, c_of, c_asked, c_found, c_time, c_initials, c_action };
+/// What stands there, without the guard against formulas; "" where the row is shorter.
+std::string cell(const CsvRow& row, RecordColumn column);
 
 /// Where water boils in this kitchen, °C, and how far a probe may be off, °C (FDA Food Code 4-203.11: 1 °C or 2 °F; from
 /// memory).

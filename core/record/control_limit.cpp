@@ -4,6 +4,8 @@
 
 #include "core/base/says.h"
 #include "core/base/utf8.h"
+#include "core/fiche/prose.h"
+#include "core/measure/bound.h"
 #include "core/measure/read.h"
 #include "core/record/words.h"
 #include "core/rules/figure_value.h"
@@ -16,27 +18,19 @@ using fiche::At;
 using fiche::El;
 using fiche::Node;
 using Form = measure::Amount::Form;
+using measure::Bound;
 
-std::string folded(std::string_view text) {
-  std::string out;
-  for (const char c : base::trimmed(text)) {
-    const bool space = c == ' ' || c == '\n' || c == '\t' || c == '\r';
-    if (!space) {
-      out += c;
-    } else if (!out.ends_with(' ')) {
-      out += ' ';
-    }
+std::string folded(std::string_view text) { return fiche::folded(base::trimmed(text)); }
+
+/// "From 57 °C": the words end with it.
+bool says_from(std::string_view words) {
+  words = base::trimmed(words);
+  const std::size_t space = words.find_last_of(" \t\n\r");
+  const std::string_view last = space == words.npos ? words : words.substr(space + 1);
+  for (const std::string_view from : {"from", "de", "depuis", "von", "ab", "desde"}) {
+    if (last == from) return true;
   }
-  return out;
-}
-
-bool says_from(std::string_view words) { return says(words, {"from", "de ", "depuis", "von", "ab ", "desde"}); }
-bool says_least(std::string_view words) {
-  return says(words,
-              {"at least", "minimum", "not below", "no less", "above", "au moins", "mindestens", "al menos", "como mínimo"});
-}
-bool says_most(std::string_view words) {
-  return says(words, {"at most", "maximum", "not above", "no more", "below", "under", "au plus", "höchstens", "como máximo"});
+  return false;
 }
 bool says_more(std::string_view words) { return says(words, {"more", "further", "de plus", "weitere", "más"}); }
 bool says_for(std::string_view words) { return says(words, {"for", "hold", "pendant", "während", "durante"}); }
@@ -46,6 +40,8 @@ bool says_stay(std::string_view words) {
               "always", "all the time", "reste",    "jusqu", "toujou",   "mainten",  "mainti", "conserv", "bleib",      "immer",
               "bis ",   "gehalten",     "gelagert", "queda", "mantiene", "mantener", "hasta",  "siempre"});
 }
+/// Before a figure: where it is to go; behind one: how long it stays.
+bool says_until(std::string_view words) { return says(words, {"until", "jusqu", "bis ", "hasta"}); }
 bool says_reach(std::string_view words) {
   return says(words, {"reach", "goes in", "when it", "atteint", "erreicht", "alcanza"});
 }
@@ -91,19 +87,23 @@ class Reading {
     const measure::Amount& amount = *figure->amount;
     const double low = rules::lowest_of(amount);
     const double high = rules::highest_of(amount);
+    reaches_ = reaches_ || says_until(before);
     if (amount.form == Form::exact && says_from(before)) {
       from_ = low;
       from_text_ = figure->text;
+      return;
+    }
+    const Bound bound = amount.form == Form::exact ? measure::bound_before(before, fiche_.language) : Bound::none;
+    if (bound == Bound::unclear) {
+      unclear_ = true;
       return;
     }
     Stage stage;
     stage.text = figure->text;
     stage.from = from_;
     if (from_) stage.from_text = from_text_;
-    if (amount.form == Form::at_least || amount.form == Form::range || (amount.form == Form::exact && says_least(before)))
-      stage.least = low;
-    if (amount.form == Form::at_most || amount.form == Form::range || (amount.form == Form::exact && says_most(before)))
-      stage.most = high;
+    if (amount.form == Form::at_least || amount.form == Form::range || bound == Bound::least) stage.least = low;
+    if (amount.form == Form::at_most || amount.form == Form::range || bound == Bound::most) stage.most = high;
     if (!stage.least && !stage.most) towards(stage, low);
     if (const fiche::Statement* hold = fiche_.statement(n, At::for_);
         hold != nullptr && hold->amount && hold->amount->has_figure())
@@ -149,13 +149,14 @@ class Reading {
         if (amount && amount->has_figure()) out_.each = rules::lowest_of(*amount);
       }
     }
+    out_.unclear = unclear_;
     if (unclear_ || out_.stages.empty()) {
       out_.stages.clear();
       return;
     }
     const bool one = out_.stages.size() == 1 && !out_.stages.front().within && !out_.stages.front().hold;
     const std::string hazard = base::lower(document_.get(control_, At::hazard));
-    const bool stays = one && !says_reach(all_words_) && (says_stay(all_words_) || says_stay(hazard) || out_.each);
+    const bool stays = one && !reaches_ && !says_reach(all_words_) && (says_stay(all_words_) || says_stay(hazard) || out_.each);
     out_.way = stays ? ControlLimit::Way::stay : ControlLimit::Way::reach;
   }
 
@@ -168,6 +169,7 @@ class Reading {
   std::string from_text_;
   Stage* time_ = nullptr;  // whose time was the last mark
   bool unclear_ = false;
+  bool reaches_ = false;
 };
 
 std::string where_of(const fiche::Fiche& fiche, Node step, Node component) {

@@ -18,6 +18,12 @@ struct Stage {
   bool from_the_start = true;         ///< the clock of `within` starts with the first stage; else where the stage before ended
   std::optional<double> hold;         ///< s: how long it is held
   std::string text;                   ///< as the author wrote the temperature
+
+  /// Whether a reading of so many °C is within it, to half of the last figure that a thermometer shows.
+  [[nodiscard]] bool is_shown_by(double celsius) const {
+    return (!least || celsius >= *least - hair) && (!most || celsius <= *most + hair);
+  }
+  static constexpr double hair = 0.05;  ///< K; what changing scales leaves, too
 };
 
 /// What a control point asks of a temperature, read from its marks and the words between them.
@@ -28,6 +34,7 @@ struct ControlLimit {
     stay,   ///< it stays so: hot and cold holding
   } way = Way::none;
   std::vector<Stage> stages;
+  bool unclear = false;        ///< there is a temperature, but its words do not say whether it is a least or a most
   std::optional<double> each;  ///< s between checks, of often="every 30 min"
 };
 

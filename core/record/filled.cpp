@@ -12,12 +12,6 @@
 namespace tamis::record {
 namespace {
 
-enum Column : std::size_t { c_part, c_of, c_asked, c_found, c_time, c_initials, c_action, columns };
-
-std::string cell(const CsvRow& row, std::size_t column) {
-  return column < row.fields.size() ? std::string(unguarded(row.fields[column].text)) : std::string();
-}
-
 class Reader {
  public:
   Reader(const base::Source& source, const Csv& table, const fiche::Fiche& fiche, const std::vector<ControlPoint>& points,
@@ -121,7 +115,7 @@ class Reader {
     const auto degrees = read_degrees(found);
     if (!degrees) return unreadable(row->fields[c_found]);
     const Scale scale = degrees->scale != Scale::unsaid ? degrees->scale : scale_of(cell(*row, c_asked));
-    const double celsius = scale == Scale::fahrenheit ? (degrees->value - 32) / 1.8 : degrees->value;
+    const double celsius = celsius_of(degrees->value, scale);
     const double wanted = line.of == "in ice water" ? 0 : boiling_water(*fiche_.kitchen);
     const bool good = std::abs(celsius - wanted) <= (scale == Scale::fahrenheit ? 2 / 1.8 : probe_error) + 0.05;
     out_.probe += (out_.probe.empty() ? "" : ", ") + degrees_text(scale, celsius) + " " + line.of;

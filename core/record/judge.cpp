@@ -6,7 +6,7 @@
 namespace tamis::record {
 namespace {
 
-constexpr double hair = 0.05;  // K: half of the last figure that a thermometer shows; what changing scales leaves
+constexpr double hair = Stage::hair;
 
 class Judging {
  public:
@@ -14,7 +14,8 @@ class Judging {
 
   Verdict judge() {
     if (asks_.way == ControlLimit::Way::none) {
-      out_.says.emplace_back("its limit is of no temperature that a log can show: look at it by hand");
+      out_.says.emplace_back(asks_.unclear ? "its words do not say whether the figure is a least or a most: look at it by hand, and write which"
+                                           : "its limit is of no temperature that a log can show: look at it by hand");
     } else if (!log_.usable) {
       out_.says.emplace_back("nothing can be judged by this log");
     } else if (asks_.way == ControlLimit::Way::stay) {
@@ -26,9 +27,6 @@ class Judging {
   }
 
  private:
-  [[nodiscard]] static bool shows(const Stage& stage, double celsius) {
-    return (!stage.least || celsius >= *stage.least - hair) && (!stage.most || celsius <= *stage.most + hair);
-  }
   [[nodiscard]] std::string moment(double seconds) const { return moment_text(log_, seconds); }
   /// "at 10:42", "after 6 min": whichever the log lets us say.
   [[nodiscard]] std::string at(double seconds) const { return (log_.by_clock ? "at " : "after ") + moment(seconds); }
@@ -60,7 +58,7 @@ class Judging {
     for (const Stage& stage : asks_.stages) {
       from = first_of(stage, from);
       std::size_t found = from;
-      while (found < readings_.size() && !shows(stage, readings_[found].celsius)) ++found;
+      while (found < readings_.size() && !stage.is_shown_by(readings_[found].celsius)) ++found;
       const bool reached = found < readings_.size();
       if (!start) {
         start = start_of(stage, from, reached ? found : readings_.size());
@@ -161,14 +159,12 @@ class Judging {
   };
   [[nodiscard]] Run run_at(const Stage& stage, std::size_t first) const {
     std::size_t last = first;
-    while (last + 1 < readings_.size() && !readings_[last + 1].parted && shows(stage, readings_[last + 1].celsius)) ++last;
+    while (last + 1 < readings_.size() && !readings_[last + 1].parted && stage.is_shown_by(readings_[last + 1].celsius)) ++last;
     Run out{first, last, readings_[last].seconds - readings_[first].seconds, INFINITY};
     const bool open = first == 0 || readings_[first].parted || last + 1 == readings_.size() || readings_[last + 1].parted;
-    if (log_.by_hand && last > first) {
-      out.shown += 59;  // times by hand are whole minutes
-    } else if (!open) {
-      out.possible = readings_[last + 1].seconds - readings_[first - 1].seconds;
-    }
+    constexpr double minute = 60;  // times by hand are whole minutes: two readings show any part of one
+    if (log_.by_hand && last > first && *stage.hold < minute) out.shown = std::max(out.shown, *stage.hold);
+    if (!open) out.possible = readings_[last + 1].seconds - readings_[first - 1].seconds + (log_.by_hand ? minute : 0);
     return out;
   }
 
@@ -176,7 +172,7 @@ class Judging {
     Run longest;
     double possible = 0;
     for (std::size_t i = from; i < readings_.size();) {
-      if (!shows(stage, readings_[i].celsius)) {
+      if (!stage.is_shown_by(readings_[i].celsius)) {
         ++i;
         continue;
       }
@@ -210,16 +206,16 @@ class Judging {
     std::size_t from = 0;
     // What is kept cold is put in warm and may take its time to get there; what is kept hot is hot from the start.
     if (stage.most && !stage.least) {
-      while (from < readings_.size() && !shows(stage, readings_[from].celsius)) ++from;
+      while (from < readings_.size() && !stage.is_shown_by(readings_[from].celsius)) ++from;
       if (from == readings_.size()) return not_reached(stage, {readings_.front().seconds, readings_.front().seconds}, 0);
     }
     const auto begin = readings_.begin() + static_cast<std::ptrdiff_t>(from);
-    const auto out = std::find_if(begin, readings_.end(), [&](const Reading& one) { return !shows(stage, one.celsius); });
+    const auto out = std::find_if(begin, readings_.end(), [&](const Reading& one) { return !stage.is_shown_by(one.celsius); });
     if (from > 0) out_.moments.push_back({begin->seconds, degrees(begin->celsius)});
     if (out != readings_.end()) {
       double outside = 0;
       for (auto i = out; i + 1 < readings_.end(); ++i) {
-        if (!shows(stage, i->celsius)) outside += (i + 1)->seconds - i->seconds;
+        if (!stage.is_shown_by(i->celsius)) outside += (i + 1)->seconds - i->seconds;
       }
       out_.moments.push_back({out->seconds, degrees(out->celsius)});
       const auto worst = std::max_element(begin, readings_.end(),

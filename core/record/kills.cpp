@@ -14,12 +14,6 @@ namespace {
 constexpr double heat = 50;        // °C: a limit above it kills
 constexpr double worth_it = 0.05;  // log10: less is not told
 
-/// The table's food that an ingredient is, or is like.
-std::string_view general_id(const fiche::Fiche& fiche, const fiche::Ingredient& ingredient) {
-  const fiche::Kitchen::OwnFood* own = fiche.kitchen->own_food(ingredient.food_id);
-  return own != nullptr ? std::string_view(own->like) : ingredient.food_id;
-}
-
 std::vector<physics::CorePoint> curve_of(const Log& log) {
   std::vector<physics::CorePoint> out;
   for (const Reading& one : log.readings) {
@@ -46,7 +40,7 @@ std::vector<Kill> kills_of(const fiche::Fiche& fiche, const ControlPoint& point,
   const std::vector<physics::CorePoint> curve = curve_of(log);
   std::vector<FoodKind> foods;
   for (const fiche::Ingredient& one : fiche.ingredients) {
-    if (one.component == point.component && one.food != nullptr) foods.push_back({general_id(fiche, one), one.food->role});
+    if (one.component == point.component && one.food != nullptr) foods.push_back({fiche.kitchen->general_id(one.food_id), one.food->role});
   }
   for (const physics::HeatResistance* of : resistances_in(foods, asks_heat)) {
     Kill kill;

@@ -13,8 +13,6 @@ namespace {
 
 constexpr double day_seconds = 86400;
 
-double in_celsius(double fahrenheit) { return (fahrenheit - 32) / 1.8; }
-
 std::string name_of(Scale scale) { return scale == Scale::fahrenheit ? "°F" : "°C"; }
 
 class Reader {
@@ -88,7 +86,7 @@ class Reader {
                   "one log, one scale: the row is left out, and no verdict goes across it");
       return {};
     }
-    return log_.scale == Scale::fahrenheit ? in_celsius(degrees->value) : degrees->value;
+    return celsius_of(degrees->value, log_.scale);
   }
 
   /// Seconds in the order of the log; nothing, and it is said, when the time cannot be read or does not go on.
@@ -157,10 +155,10 @@ class Reader {
     const auto [least, most] = std::minmax_element(log_.readings.begin(), log_.readings.end(), by_heat);
     const Reading& hottest = *most;
     const Reading& coldest = *least;
-    if (log_.scale == Scale::celsius && hottest.celsius > wish_.hottest && in_celsius(hottest.celsius) <= wish_.hottest) {
+    if (log_.scale == Scale::celsius && hottest.celsius > wish_.hottest && celsius_of(hottest.celsius, Scale::fahrenheit) <= wish_.hottest) {
       faults_.say("log-wrong-scale", hottest.where,
                   celsius_text(hottest.celsius) + " is more than the food of this fiche ever is; in °F it would be " +
-                      celsius_text(in_celsius(hottest.celsius)),
+                      celsius_text(celsius_of(hottest.celsius, Scale::fahrenheit)),
                   "see what the logger writes and say --scale f or --scale c: nothing is judged");
       return true;
     }

@@ -45,6 +45,9 @@ struct Log {
 };
 Log read_log(const Csv& table, const LogWish& wish);
 
+/// °C of a figure on that scale; one that is not said is Celsius.
+inline double celsius_of(double figure, Scale scale) { return scale == Scale::fahrenheit ? (figure - 32) / 1.8 : figure; }
+
 /// "10:42", "10:42:30" by the clock, with "next day" behind where it is; else "1 h 12 min" since the log began.
 std::string moment_text(const Log& log, double seconds);
 /// "45 s", "6 min", "6 min 30 s", "2 h 5 min": whole seconds under ten minutes, else whole minutes, cut off.

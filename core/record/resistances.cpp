@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <set>
 
+#include "core/rules/cook_limit.h"
+
 namespace tamis::record {
 namespace {
 
@@ -10,10 +12,6 @@ using food::Role;
 
 bool starts(std::string_view id, std::initializer_list<std::string_view> with) {
   return std::any_of(with.begin(), with.end(), [id](std::string_view start) { return id.starts_with(start); });
-}
-
-bool is_poultry(std::string_view id) {
-  return starts(id, {"chicken", "turkey", "duck", "goose", "quail", "guinea", "pheasant", "pigeon", "partridge", "capon"});
 }
 
 struct Foods {
@@ -28,7 +26,7 @@ Foods sorted(const std::vector<FoodKind>& kinds) {
       out.minced = out.minced || id.find("minced") != std::string_view::npos || id.find("ground") != std::string_view::npos;
       if (id == "chicken-breast") {
         out.lean_chicken = true;
-      } else if (is_poultry(id)) {
+      } else if (rules::is_poultry(id)) {
         out.poultry = true;
       } else {
         (starts(id, {"beef", "veal", "lamb", "mutton", "ox"}) ? out.red : out.other_meat) = true;

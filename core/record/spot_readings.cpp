@@ -3,25 +3,18 @@
 #include <algorithm>
 
 #include "core/base/utf8.h"
+#include "core/record/blank.h"
 #include "core/record/log_columns.h"
 #include "core/record/log_time.h"
 
 namespace tamis::record {
 namespace {
 
-enum Column : std::size_t { c_asked = 2, c_found, c_time, c_initials, c_action };
 constexpr double day_seconds = 86400;
 constexpr double late = 1.5;  // times what is asked between two checks
 
-std::string cell(const CsvRow& row, std::size_t column) {
-  return column < row.fields.size() ? std::string(unguarded(row.fields[column].text)) : std::string();
-}
 base::Span place(const CsvRow& row, std::size_t column) {
   return column < row.fields.size() ? row.fields[column].where : row.where;
-}
-
-bool shows(const Stage& stage, double celsius) {
-  return (!stage.least || celsius >= *stage.least - 0.05) && (!stage.most || celsius <= *stage.most + 0.05);
 }
 
 /// Hotter or colder than the food of such a limit ever is, so that the other scale is likely meant.
@@ -63,7 +56,7 @@ void SpotReadings::add(const CsvRow& row) {
                "write the figure that was read: 63.2");
   const Scale scale = degrees->scale != Scale::unsaid ? degrees->scale : scale_of(cell(row, c_asked));
   Spot spot;
-  spot.reading.celsius = scale == Scale::fahrenheit ? (degrees->value - 32) / 1.8 : degrees->value;
+  spot.reading.celsius = celsius_of(degrees->value, scale);
   spot.reading.where = place(row, c_found);
   if (degrees->scale == Scale::unsaid && is_beyond(point_.asks, spot.reading.celsius)) {
     return say(
@@ -151,11 +144,11 @@ Verdict SpotReadings::judge_each(const Log& log) {
     const Spot& spot = spots_[i];
     std::string line =
         degrees_text(log.scale, spot.reading.celsius) + (spot.timed ? " at " + moment_text(log, spot.reading.seconds) : "");
-    if (shows(stage, spot.reading.celsius)) {
+    if (stage.is_shown_by(spot.reading.celsius)) {
       out.says.push_back(line + ": " + stage.text + " reached");
       continue;
     }
-    const bool later = i + 1 < spots_.size() && shows(stage, spots_.back().reading.celsius);
+    const bool later = i + 1 < spots_.size() && stage.is_shown_by(spots_.back().reading.celsius);
     line += ", not " + stage.text;
     if (spot.acted && later) {
       out.says.push_back(line + "; acted on");

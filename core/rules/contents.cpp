@@ -134,9 +134,7 @@ std::string titles_of(const Check& check, int step) {
 }
 
 std::string_view general_id(const Check& check, const food::Food* food) {
-  if (food == nullptr) return {};
-  const fiche::Kitchen::OwnFood* own = check.kitchen.own_food(food->id);
-  return own != nullptr && !own->like.empty() ? std::string_view(own->like) : food->id;
+  return food == nullptr ? std::string_view() : check.kitchen.general_id(food->id);
 }
 
 }  // namespace tamis::rules

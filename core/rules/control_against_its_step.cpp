@@ -1,4 +1,5 @@
 #include "core/base/utf8.h"
+#include "core/measure/bound.h"
 #include "core/rules/registry.h"
 #include "core/rules/sentence.h"
 #include "core/rules/stated_heat.h"
@@ -24,10 +25,11 @@ Limit limit_of(const Check& check, const Statement& figure) {
   const auto high = high_of(figure);
   if (low && !high) return {low, {}};
   if (high && !low) return {{}, high};
-  const std::string before = words_before(check.document, figure.node);
-  if (says(before, {"at least", "minimum", "not below", "no less", "au moins", "mindestens", "al menos"})) return {low, {}};
-  if (says(before, {"at most", "maximum", "not above", "no more", "below", "under", "au plus", "höchstens", "como máximo"})) return {{}, high};
-  return {};
+  switch (measure::bound_before(words_before(check.document, figure.node), check.fiche.language)) {
+    case measure::Bound::least: return {low, {}};
+    case measure::Bound::most: return {{}, high};
+    default: return {};
+  }
 }
 
 bool is_for_holding(std::string_view words) {

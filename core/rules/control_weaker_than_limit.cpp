@@ -1,5 +1,6 @@
 #include "core/base/utf8.h"
 #include "core/flow/stated_time.h"
+#include "core/measure/bound.h"
 #include "core/rules/cook_limit.h"
 #include "core/rules/cooling_stages.h"
 #include "core/rules/gate_steps.h"
@@ -17,16 +18,18 @@ using fiche::At;
 using fiche::El;
 using fiche::Node;
 using Form = measure::Amount::Form;
+using measure::Bound;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 constexpr double hair = 0.5;  // °C: rounding of one scale to the other
 constexpr double warm = 35;   // °C: a least figure above it is of holding hot, a most below it of holding cold
 
-bool says_least(const Check& check, const fiche::Statement& figure) {
-  return figure.amount->form == Form::at_least ||
-         says(words_before(check.document, figure.node),
-              {"at least", "minimum", "not below", "no less", "above", "au moins", "mindestens", "al menos"});
+/// Which way the figure is a limit, by its own words or those before it.
+Bound bound_of(const Check& check, const fiche::Statement& figure) {
+  if (figure.amount->form == Form::at_least) return Bound::least;
+  if (figure.amount->form == Form::at_most) return Bound::most;
+  return measure::bound_before(words_before(check.document, figure.node), check.fiche.language);
 }
 
 /// The time for which a control point holds its last temperature: in its own words or an attribute of the figure.
@@ -71,7 +74,9 @@ void look_at_cooking(Check& check, int step, const fiche::Statement& figure) {
 
 void look_at_holding(Check& check, int step, const fiche::Statement& figure) {
   const auto low = low_of(figure), high = high_of(figure);
-  if (says_least(check, figure)) {
+  const Bound bound = bound_of(check, figure);
+  if (bound == Bound::unclear) return;
+  if (bound == Bound::least) {
     const SafetyLimit& limit = safety_limit(check.kitchen, "hot_holding");
     const double least = low.value_or(high.value_or(limit.celsius));
     if (least <= warm || least >= limit.celsius - hair || needs_cold(check, step) != Need::yes) return;

@@ -1,5 +1,7 @@
 #include "core/rules/cook_limit.h"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "core/base/utf8.h"
@@ -15,17 +17,16 @@ constexpr double hair = 0.3;  // °C: 165 °F is 73.9 °C
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-bool is_poultry(std::string_view id) {
-  if (id.find("cooked") != std::string_view::npos) return false;
-  return id.starts_with("chicken") || id.starts_with("turkey") || id.starts_with("duck") ||
-         id.starts_with("goose") || id.starts_with("quail");
-}
-
 bool is_minced(std::string_view id) {
   return id.find("minced") != std::string_view::npos || id == "sausage-italian" || id == "sausage-pork";
 }
 
 }  // namespace
+
+bool is_poultry(std::string_view id) {
+  constexpr std::array birds{"chicken", "turkey", "duck", "goose", "quail", "guinea", "pheasant", "pigeon", "partridge", "capon"};
+  return std::any_of(birds.begin(), birds.end(), [id](std::string_view bird) { return id.starts_with(bird); });
+}
 
 std::optional<CookLimit> cook_limit_of(const Check& check, int step) {
   std::optional<CookLimit> found;
@@ -40,7 +41,7 @@ std::optional<CookLimit> cook_limit_of(const Check& check, int step) {
       continue;
     const auto any = safety_pairs(check.kitchen, "cook_any");
     const bool by_any = !any.empty() && any.front().set == check.kitchen.limits;
-    if (is_poultry(id)) return CookLimit{"poultry", by_any ? any : safety_pairs(check.kitchen, "cook_poultry")};
+    if (is_poultry(id) && id.find("cooked") == std::string_view::npos) return CookLimit{"poultry", by_any ? any : safety_pairs(check.kitchen, "cook_poultry")};
     if (is_minced(id)) found = CookLimit{"minced meat", by_any ? any : safety_pairs(check.kitchen, "cook_minced")};
   }
   return found;

@@ -11,6 +11,9 @@
 
 namespace tamis::rules {
 
+/// Whether a food of the table is of a bird, by its id.
+bool is_poultry(std::string_view id);
+
 /// What is published for cooking what a step works on: the strictest of its raw meats.
 struct CookLimit {
   std::string_view food;  ///< "poultry", "minced meat"

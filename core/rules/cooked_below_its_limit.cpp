@@ -23,7 +23,7 @@ double held_in(const Check& check, int step, const StatedHeat& heat, double cels
   double seconds = stays;
   if (const fiche::Statement* held = check.fiche.statement(heat.statement->node, fiche::At::for_)) {
     if (const auto time = flow::time_meant(*held, check.kitchen))
-      seconds = static_cast<double>(time->most.value_or(time->least));
+      seconds = static_cast<double>(time->least);
   }
   const fiche::Node node = check.flow.steps[at(step)].node;
   const std::vector<StatedHeat>& all = stated_heats(check, node);
@@ -60,18 +60,17 @@ bool rests_after(const Check& check, int step) {
 void look_at(Check& check, int step) {
   const StatedHeat* core = core_of(check, step);
   if (core == nullptr || !heats(check, step)) return;
-  const double celsius = core->high.value_or(core->low.value_or(0));
+  const double celsius = core->low.value_or(core->high.value_or(0));
   if (celsius >= 75 || heated_later(check, step)) return;
   const auto limit = cook_limit_of(check, step);
   if (!limit || says_undercooked(cautions_of(check))) return;
   const double comes_to = celsius + (rests_after(check, step) ? carry_over : 0);
   if (meets(limit->pairs, comes_to, held_in(check, step, *core, celsius))) return;
-  const double low = core->low.value_or(celsius);
   say_limit(
       check, core->statement->where,
       std::string(limit->food) + " is cooked to " + said_heat(*core->statement) + "; published is " +
           asked(limit->pairs, celsius),
-      low < limit->pairs.front().celsius || limit->pairs.size() == 1 ? limit->pairs.back() : limit->pairs.front(),
+      celsius < limit->pairs.front().celsius || limit->pairs.size() == 1 ? limit->pairs.back() : limit->pairs.front(),
       "cook it on, say how long it is held there (for), or, where it is served so, say it in a caution");
 }
 
@@ -91,12 +90,11 @@ const Rule cooked_below_its_limit = {
     .explanation =
         R"(Heat kills by degrees and by time: for poultry 74 °C at once, 68.3 °C for 72 s or 60 °C for 28 min bring the same;
 for minced meat 70 °C at once, 66 °C for a minute, 63 °C for three (US figures; UK: 75 °C for 30 s, 65 °C for ten
-minutes). Mince
-has its surface inside, so that rare does not stop at the crust.
+minutes). Mince has its surface inside, so that rare does not stop at the crust.
 
 Held against is the last temperature of the food in a step that heats raw poultry or mince, where no later step heats it
-again, with the time that it is held (for, or the time in a bath of that temperature; half a minute where nothing is said) and
-3 K for what rests. Where a caution says that it is served pink or who is not to eat it, nothing is said. Whole cuts, fish and
+again, of a range its lower end, with the time that it is held (for, or the time in a bath of that temperature; half a
+minute where nothing is said) and 3 K for what rests. Where a caution says that it is served pink or who is not to eat it, nothing is said. Whole cuts, fish and
 eggs are cooked as guests wish, and asked for a caution elsewhere. Local rules and licensed persons decide.)",
     .bad = R"(    <ingredient id="breast" food="chicken-breast">1 kg</ingredient>
     <step do="roast" on="oven-1">Roast the <use of="breast">breasts</use> at <oven-temp mode="fan">180 °C</oven-temp> to

@@ -77,6 +77,25 @@ TEST_CASE("a hold is not counted across what parts the log") {
         "not shown | at least 63 °C from 10:00 for 2 min, 4 min asked; what came before or after is not in the log");
 }
 
+TEST_CASE("a word of the sentence that is not of the figure does not turn the limit round") {
+  const std::string cool = "time,core\n10:00,20\n10:30,60\n10:40,55\n";
+  for (const std::string limit : {
+           "Covered under paper, the core reaches <food-temp>74 °C</food-temp>.",
+           "Covered under paper, the core is never below <food-temp>74 °C</food-temp>.",
+           "The core must not stay under <food-temp>74 °C</food-temp>.",
+           "Put below the grill until the core is above <food-temp>74 °C</food-temp>.",
+           "At most two trays; the core at least <food-temp>74 °C</food-temp>.",
+       }) {
+    INFO(limit);
+    CHECK(judged(limit, cool).substr(0, 3) != "met");
+  }
+  CHECK(judged("Never above <food-temp>5 °C</food-temp>.", "time,core\n10:00,4\n10:30,7\n").substr(0, 6) == "missed");
+  CHECK(judged("Do not serve it before it is above <food-temp>74 °C</food-temp>.", cool) ==
+        "not shown | its words do not say whether the figure is a least or a most: look at it by hand, and write which");
+  CHECK(judged("Put below the grill until the core is above <food-temp>74 °C</food-temp>.",
+               "time,core\n10:00,20\n10:30,75\n") == "met | 75 °C at 10:30: 74 °C reached");
+}
+
 TEST_CASE("cooling in two stages, each with its clock") {
   CHECK(judged(cooling, "time,core\n10:00,80\n10:30,57.5\n10:35,55\n12:20,21.4\n12:25,20.9\n16:00,5.4\n16:10,4.9\n") ==
         "met | 20.9 °C at 12:25: 21 °C reached 1 h 55 min after 57 °C at 10:30, 2 h allowed"
@@ -142,7 +161,7 @@ TEST_CASE("a limit that no thermometer shows is for a person") {
   CHECK(judged("No shell in the bowl.", "time,c\n12:00,60\n") ==
         "not shown | its limit is of no temperature that a log can show: look at it by hand");
   CHECK(judged("Held at <food-temp>63 °C</food-temp>.", "time,c\n12:00,60\n")
-            .starts_with("not shown | its limit is of no temperature"));
+            .starts_with("not shown | its words do not say whether the figure is a least or a most"));
 }
 
 TEST_CASE("limits are read in four languages") {
