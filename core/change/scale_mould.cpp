@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "core/base/utf8.h"
 #include "core/change/figure.h"
@@ -152,6 +153,20 @@ std::optional<Ratio> volume_of(const MouldSize& mould) {
   const auto area = area_of(mould);
   if (!area || !mould.height) return std::nullopt;
   return *area * *mould.height / 1000;
+}
+
+physics::Body body_in(const MouldSize& mould) {
+  using physics::Shape;
+  const auto metres = [](const Ratio& side) { return side.approximate() / 1000; };
+  const auto height = mould.fill ? mould.fill : mould.height;
+  if (mould.shape == "dome" && mould.diameter)
+    return {{{Shape::cylinder, metres(*mould.diameter) / 2}, {Shape::slab, metres(*mould.diameter) / 6}}};
+  if (height && mould.length && mould.width && !is_round(mould))
+    return {{{Shape::slab, metres(*height) / 2}, {Shape::slab, metres(*mould.width) / 2}, {Shape::slab, metres(*mould.length) / 2}}};
+  if (height && mould.diameter) return {{{Shape::cylinder, metres(*mould.diameter) / 2}, {Shape::slab, metres(*height) / 2}}};
+  if (const auto volume = volume_of(mould))
+    return {{{Shape::sphere, std::cbrt(volume->approximate() * 1e-6 * 0.75 / 3.14159265358979)}}};
+  return {};
 }
 
 Node sized_mould(const ScaleWork& work, Node yield) {

@@ -26,6 +26,10 @@ std::optional<base::Ratio> area_of(const MouldSize& mould);
 /// To the brim, in ml: as stated, or straight sides; a dome is half a ball.
 std::optional<base::Ratio> volume_of(const MouldSize& mould);
 
+/// What heat goes through in a full mould: a brick, a short cylinder, half a ball as a cylinder of its volume; a ball of
+/// its volume where only that is known. Without parts where nothing is.
+physics::Body body_in(const MouldSize& mould);
+
 /// The first mould of a yield that gives its size.
 fiche::Node sized_mould(const ScaleWork& work, fiche::Node yield);
 

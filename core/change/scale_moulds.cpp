@@ -89,11 +89,18 @@ class Moulds {
     const Ratio lower = *mould.fill * share;
     document_.set_attribute(to, At::fill, length_text(work_, lower));
     const bool tells = off > telling;
-    work_.depth_changes = work_.depth_changes || tells;
+    if (tells) deeper(document_.parent(document_.parent(from)), *mould.fill, lower);
     work_.say("mould-changed", tells ? Severity::warning : Severity::advice, where,
               "the batch fills " + worth + " × " + mould_name(mould) + ": spread over " + work_.text(whole) + " it stands " +
                   length_text(work_, lower) + " deep, not " + length_text(work_, *mould.fill),
               "fill all alike, or fill as deep as before and give the last one the time it needs");
+  }
+
+  /// What lies flat, from one depth in mm to another.
+  void deeper(Node component, Ratio from, Ratio to) {
+    const auto slab = [](Ratio depth) { return physics::Body{{{physics::Shape::slab, depth.approximate() / 2000}}}; };
+    work_.sizes.push_back({component == document_.root() ? fiche::none : component, slab(from), slab(to),
+                           length_text(work_, from), length_text(work_, to)});
   }
 
   // ---- another mould
@@ -108,8 +115,8 @@ class Moulds {
     const std::string times = work_.text(base::round_to(work_.factor, Ratio(1, 100)));
     const base::Span where = document_.head_span(own);
     if (by_area) return say_area(where, times, from, to);
-    work_.depth_changes = from.volume != to.volume || from.height != to.height || from.length != to.length ||
-                          from.diameter != to.diameter;
+    if (from.volume != to.volume || from.height != to.height || from.length != to.length || from.diameter != to.diameter)
+      work_.sizes.push_back({fiche::none, body_in(from), body_in(to), "", ""});
     work_.say("mould-changed", Severity::warning, where,
               "a " + mould_name(is_flat(from) ? to : from) + " is deep and goes by its volume, " + times +
                   " times the author's: the food stands at another depth",
@@ -119,7 +126,7 @@ class Moulds {
   void say_area(base::Span where, const std::string& times, const MouldSize& from, const MouldSize& to) {
     std::string kept = from.fill ? "the depth stays " + length_text(work_, *from.fill) : "the depth stays";
     const bool over = from.fill && to.height && *to.height < *from.fill;
-    work_.depth_changes = over;
+    if (over) deeper(fiche::none, *from.fill, *to.height);
     work_.say("mould-changed", over ? Severity::warning : Severity::advice, where,
               "a " + mould_name(to) + " is flat and goes by its area, " + times + " times the author's: " +
                   (over ? "but it is only " + length_text(work_, *to.height) + " high for a fill of " +

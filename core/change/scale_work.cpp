@@ -26,6 +26,11 @@ base::Finding* ScaleWork::say(std::string_view rule, base::Severity severity, ba
   return &findings.back();
 }
 
+const flow::States& ScaleWork::states() {
+  if (!known_states) known_states = flow::read_states(author, flow, library);
+  return *known_states;
+}
+
 const measure::Amount* ScaleWork::amount(Node node, At at) const {
   const fiche::Statement* said = author.statement(node, at);
   return said != nullptr && said->amount && said->amount->has_figure() ? &*said->amount : nullptr;

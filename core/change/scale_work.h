@@ -9,6 +9,8 @@
 #include "core/change/scale.h"
 #include "core/fiche/fiche.h"
 #include "core/flow/flow.h"
+#include "core/flow/states.h"
+#include "core/physics/conduction.h"
 
 namespace tamis::change {
 
@@ -19,6 +21,13 @@ struct MouldSize {
   std::optional<base::Ratio> length, width, height, diameter, fill, volume;  ///< mm, ml
   /// The sides as written, for putting them into the fiche.
   std::string length_text, width_text, height_text, diameter_text, volume_text;
+};
+
+/// Food that stands in another size of mould, or at another depth in the same.
+struct SizeChange {
+  fiche::Node component = fiche::none;  ///< whose moulds they are; none: the fiche's
+  physics::Body from, to;               ///< what heat goes through, m; without parts where the sides are not known
+  std::string was, now;                 ///< "3 cm" of what lies flat; "" of what does not
 };
 
 /// One scaling under way. Must not be moved: `author` and `flow` point into `document`.
@@ -36,10 +45,13 @@ struct ScaleWork {
   fiche::Node written = fiche::none;    ///< the yield that tells the new batch; of several columns a new one
   bool verbatim = false;                ///< the wished batch is one that the author states
   std::optional<MouldSize> mould = {};  ///< the wished mould
-  bool depth_changes = false;           ///< the food stands deeper or lower than the author's
+  std::vector<SizeChange> sizes = {};   ///< where the food stands deeper or lower than the author's
   std::vector<base::Finding> findings = {};
   std::optional<base::Finding> misread = {};
+  std::optional<flow::States> known_states = {};
 
+  /// What becomes of the author's food, worked out when it is first asked for.
+  const flow::States& states();
   /// Adds a finding of the given severity, or the one the kitchen gives its rule; null when that is off.
   base::Finding* say(std::string_view rule, base::Severity severity, base::Span where, std::string message,
                      std::string advice, std::string source = "common practice");

@@ -1,8 +1,7 @@
-#include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "core/cli/predicted.h"
+#include "core/measure/rough_time.h"
 
 namespace tamis::cli {
 namespace {
@@ -22,26 +21,6 @@ std::string decimal(double value, int digits) {
   return out + "." + after;
 }
 
-/// The step that a time of that length is told to, s.
-double step_of(double seconds) {
-  struct Told {
-    double below, step;
-  };
-  static constexpr std::array told{Told{120, 5}, Told{20 * 60, 60}, Told{2 * 3600, 300}, Told{10 * 3600, 900}, Told{48 * 3600, 3600}};
-  for (const Told& one : told)
-    if (seconds < one.below) return one.step;
-  return 43200;
-}
-
-std::string written(double seconds) {
-  const auto whole = std::llround(seconds);
-  if (whole < 120) return std::to_string(whole) + " s";
-  const long long minutes = whole / 60;
-  if (minutes < 100) return std::to_string(minutes) + " min";
-  if (minutes < 48 * 60) return std::to_string(minutes / 60) + " h" + (minutes % 60 == 0 ? "" : " " + std::to_string(minutes % 60) + " min");
-  return decimal(seconds / 86400, 1) + " days";
-}
-
 std::string metres(double value) { return decimal(value * 100, 1) + " cm"; }
 
 }  // namespace
@@ -49,17 +28,11 @@ std::string metres(double value) { return decimal(value * 100, 1) + " cm"; }
 std::string celsius_said(double celsius) { return decimal(celsius, 1) + " °C"; }
 
 std::string time_said(double seconds, bool down) {
-  const double step = step_of(seconds);
-  const double steps = seconds / step;
-  // A hair beyond a step is that step on every machine.
-  return written(step * (down ? std::floor(steps + 1e-6) : std::ceil(steps - 1e-6)));
+  return measure::rough_time(seconds, down ? measure::Toward::down : measure::Toward::up);
 }
 
 std::string times_said(const physics::Prediction& answer) {
-  const auto likely = [&answer] {
-    const double seconds = *answer.likely.seconds, step = step_of(seconds);
-    return written(step * std::max(1.0, std::round(seconds / step)));
-  };
+  const auto likely = [&answer] { return measure::rough_time(*answer.likely.seconds); };
   if (!answer.low.seconds) return "never";
   const std::string low = time_said(*answer.low.seconds, true);
   if (!answer.likely.seconds) return "from " + low + " on, and it is likely never to";

@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <array>
-#include <cmath>
 
+#include "core/measure/rough_time.h"
 #include "core/rules/figure_text.h"
 #include "core/rules/gate_steps.h"
 #include "core/rules/heat_passage.h"
@@ -12,14 +12,6 @@ namespace {
 
 constexpr std::array depths_cm{10.0, 8.0, 6.0, 5.0, 4.0, 3.0, 2.5, 2.0, 1.5, 1.0};
 
-/// "25 min", "1 h 45 min", "9 h": the coarser the longer.
-std::string time_text(double seconds) {
-  const double step = seconds < 1200 ? 60 : seconds < 7200 ? 300 : seconds < 36000 ? 900 : 3600;
-  const auto minutes = std::lround(std::max(1.0, std::round(seconds / step)) * step / 60);
-  if (minutes < 100) return std::to_string(minutes) + " min";
-  return std::to_string(minutes / 60) + " h" + (minutes % 60 == 0 ? "" : " " + std::to_string(minutes % 60) + " min");
-}
-
 std::string depth_text(double metres) { return figure_text(metres * 1000, measure::Kind::length); }
 
 /// The deepest it can lie and still come there in the time; empty where none of those will do.
@@ -28,7 +20,7 @@ std::string thinner(const HeatPassage& passage) {
     if (cm / 100 > 0.8 * passage.depth) continue;
     const HeatPassage other = passage.at_depth(cm / 100);
     const double seconds = likely(other);
-    if (seconds > 0 && seconds <= passage.seconds) return "lay it " + depth_text(other.depth) + " deep: about " + time_text(seconds);
+    if (seconds > 0 && seconds <= passage.seconds) return "lay it " + depth_text(other.depth) + " deep: about " + measure::rough_time(seconds);
   }
   return {};
 }
@@ -38,12 +30,12 @@ void look_at(Check& check, const HeatPassage& passage) {
   if (least <= passage.spare * passage.seconds) return;
   const bool cools = passage.to < passage.from;
   const double usual = std::max(likely(passage), least);
-  const std::string longer = "give it " + time_text(usual);
+  const std::string longer = "give it " + measure::rough_time(usual);
   const std::string lay = thinner(passage);
   check.say(passage.where,
-            "in " + time_text(passage.seconds) + " it comes from " + degrees(passage.from) + " to " + degrees(reached(passage)) +
+            "in " + measure::rough_time(passage.seconds) + " it comes from " + degrees(passage.from) + " to " + degrees(reached(passage)) +
                 " at best, not to " + degrees(passage.to) + ": " + depth_text(passage.depth) + " deep " + passage.in + " it takes " +
-                time_text(least) + (usual > 1.15 * least ? " at the least, " + time_text(usual) + " as a rule" : ""),
+                measure::rough_time(least) + (usual > 1.15 * least ? " at the least, " + measure::rough_time(usual) + " as a rule" : ""),
             lay.empty() ? longer + (cools ? ", or cool it in ice or a blast chiller" : ", or lay it thinner") : lay + ", or " + longer);
 }
 

@@ -9,6 +9,7 @@
 #include "core/change/scale_mould.h"
 #include "core/food/food.h"
 #include "core/format/format.h"
+#include "core/physics/size_ratio.h"
 #include "tests/csv.h"
 #include "tests/shared_files.h"
 
@@ -97,6 +98,11 @@ const std::vector<Row>& rows() {
        [] { return other_mould("shape=\"rectangular\" length=\"13 in\" width=\"9 in\"", "square 8 in"); }},
       {"scale-062", 2093, 0.5, geometry, [] { return volume_of(mould("loaf 23 × 13 × 7 cm"))->approximate(); }},
       {"scale-063", 113.10, 0.01, geometry, [] { return 2 * volume_of(mould("dome 6 cm"))->approximate(); }},
+      {"scale-065", 4, 0, geometry,
+       [] {
+         const auto slab = [](double half) { return physics::Body{{{physics::Shape::slab, half}}}; };
+         return std::round(1000 * size_ratio(slab(0.01), slab(0.02), {{1e6, 1e6}, {0.5, 0.5}, {0.5, 0.5}}).high) / 1000;
+       }},
       {"scale-067", 0.5, 0, geometry,
        [] { return 1 / other_mould("shape=\"tray\" length=\"18 in\" width=\"13 in\"", "tray 26 × 18 in"); }},
   };
@@ -169,7 +175,6 @@ constexpr Unanswered unanswered[] = {
     {"scale-021", "culinary yields differ from the refuse figures of USDA that the table of foods holds"},
     {"scale-022", "culinary yields differ from the refuse figures of USDA that the table of foods holds"},
     {"scale-064", "surface to volume belongs to physics"},
-    {"scale-065", "conduction belongs to physics; the finding time-not-scaled says 'up to four times'"},
     {"scale-066", "the size of a larger piece is not asked for by a batch"},
 };
 

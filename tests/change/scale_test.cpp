@@ -29,12 +29,6 @@ std::string attribute(const std::string& xml, const std::string& name) {
   return xml.substr(begin, xml.find('"', begin) - begin);
 }
 
-std::string with_yield(const std::string& yield, const std::string& inside = "<ingredient food=\"milk-whole\">300 g</ingredient>",
-                       const std::string& root = "") {
-  std::string xml = fiche_around(inside, root);
-  return xml.replace(xml.find("<component"), 0, yield);
-}
-
 /// Without the line breaks and indents between tags and text.
 std::string on_one_line(const std::string& xml) {
   std::string out;
@@ -48,8 +42,6 @@ std::string on_one_line(const std::string& xml) {
   }
   return out;
 }
-
-const char* message_of(const base::Finding* finding) { return finding == nullptr ? "" : finding->message.c_str(); }
 
 }  // namespace
 

@@ -18,6 +18,14 @@ inline Result scaled(const std::string& xml, const ScaleWish& wish, const fiche:
   return {format::write(made.document), std::move(made.findings), std::move(made.misread)};
 }
 
+inline std::string with_yield(const std::string& yield, const std::string& inside = "<ingredient food=\"milk-whole\">300 g</ingredient>",
+                       const std::string& root = "") {
+  std::string xml = fiche_around(inside, root);
+  return xml.replace(xml.find("<component"), 0, yield);
+}
+
+inline const char* message_of(const base::Finding* finding) { return finding == nullptr ? "" : finding->message.c_str(); }
+
 /// A kitchen with the machines, moulds and ovens that the tests speak of.
 inline fiche::Kitchen small_kitchen(const std::string& more = "") {
   return kitchen_of("<kitchen xmlns=\"urn:tamis:fiche:1\" name=\"K\" lang=\"en\" units=\"metric\"" + more +
