@@ -162,7 +162,9 @@ physics::Body body_in(const MouldSize& mould) {
   if (mould.shape == "dome" && mould.diameter)
     return {{{Shape::cylinder, metres(*mould.diameter) / 2}, {Shape::slab, metres(*mould.diameter) / 6}}};
   if (height && mould.length && mould.width && !is_round(mould))
-    return {{{Shape::slab, metres(*height) / 2}, {Shape::slab, metres(*mould.width) / 2}, {Shape::slab, metres(*mould.length) / 2}}};
+    return {{{Shape::slab, metres(*height) / 2},
+             {Shape::slab, metres(*mould.width) / 2},
+             {Shape::slab, metres(*mould.length) / 2}}};
   if (height && mould.diameter) return {{{Shape::cylinder, metres(*mould.diameter) / 2}, {Shape::slab, metres(*height) / 2}}};
   if (const auto volume = volume_of(mould))
     return {{{Shape::sphere, std::cbrt(volume->approximate() * 1e-6 * 0.75 / 3.14159265358979)}}};

@@ -9,7 +9,9 @@ using fiche::At;
 using fiche::El;
 
 ScaleStep::ScaleStep(ScaleWork& the_work)
-    : work(the_work), document(the_work.document), how_often(the_work.text(base::round_to(the_work.factor, Ratio(1, 100)))) {}
+    : work(the_work),
+      document(the_work.document),
+      how_often(the_work.text(base::round_to(the_work.factor, Ratio(1, 100)))) {}
 
 bool ScaleStep::does(const fiche::Step& step, std::initializer_list<std::string_view> words) {
   return std::any_of(step.actions.begin(), step.actions.end(), [&](std::string_view action) {
@@ -38,7 +40,8 @@ std::optional<ScaleStep::Time> ScaleStep::stated_time(const fiche::Step& step) c
               work.author.statement(step.node, At::unattended));
 }
 
-void ScaleStep::say_once(std::string_view rule, base::Span where, std::string message, std::string advice, std::string source) {
+void ScaleStep::say_once(std::string_view rule, base::Span where, std::string message, std::string advice,
+                         std::string source) {
   for (base::Finding& said : work.findings) {
     if (said.rule != rule || said.message != message) continue;
     said.related.push_back({where, "and here", {}, {}, {}});

@@ -21,15 +21,17 @@ class ScaleStep {
   [[nodiscard]] bool differs() const { return larger(base::Ratio(5, 4)) || smaller(base::Ratio(5, 4)); }
   static bool does(const fiche::Step& step, std::initializer_list<std::string_view> words);
 
-  /// A time that a step states: a mark in its sentence, or its unattended time; of those for one batch or depth only, none.
+  /// A time that a step states: a mark in its sentence, or its unattended time; of those for one batch or depth
+  /// only, none.
   struct Time {
     base::Span where;
-    std::string written;                  ///< "40 to 50 min"
-    std::optional<double> least, most;    ///< s; empty for words
+    std::string written;                ///< "40 to 50 min"
+    std::optional<double> least, most;  ///< s; empty for words
   };
   [[nodiscard]] std::optional<Time> stated_time(const fiche::Step& step) const;
 
-  /// Says a warning at the first place; at further ones of the same rule and message, adds the place to that finding.
+  /// Says a warning at the first place; at further ones of the same rule and message, adds the place to that
+  /// finding.
   void say_once(std::string_view rule, base::Span where, std::string message, std::string advice,
                 std::string source = "common practice");
 

@@ -1,5 +1,5 @@
-// Times that are for another depth or mass: what they were for, what it takes now as far as conduction tells, and what
-// decides. The fiche keeps the author's time.
+// Times that are for another depth or mass: what they were for, what it takes now as far as conduction tells, and
+// what decides. The fiche keeps the author's time.
 
 #include <algorithm>
 #include <cmath>
@@ -22,15 +22,18 @@ using physics::Ends;
 
 namespace {
 
-// What heat passes through, W/(m K): foods rich in fat to foods of water, set or raw; frozen to half frozen (Choi and Okos).
+// What heat passes through, W/(m K): foods rich in fat to foods of water, set or raw; frozen to half frozen (Choi
+// and Okos).
 constexpr Ends wet{0.3, 0.62}, frozen{0.9, 1.9};
-// Shares of the first difference that are left when the middle is done: meat at 55 °C out of a slow oven to a crumb at 98 °C;
-// a mousse that sets to a stew that is cold.
+// Shares of the first difference that are left when the middle is done: meat at 55 °C out of a slow oven to a
+// crumb at 98 °C; a mousse that sets to a stew that is cold.
 constexpr Ends heated{0.25, 0.8}, cooled{0.05, 0.5};
 constexpr double long_rest = 6 * 3600;  // s; so long in the cold is a rest, and no time of cooling
-constexpr double telling = 1.05;  // less is within what the author's own range says
+constexpr double telling = 1.05;        // less is within what the author's own range says
 
-std::string_view depth_source() { return "conduction: a time grows between the depth and its square, as the surface lets heat in"; }
+std::string_view depth_source() {
+  return "conduction: a time grows between the depth and its square, as the surface lets heat in";
+}
 
 class Timing {
  public:
@@ -45,7 +48,8 @@ class Timing {
     if (ScaleStep::does(step_, {"line", "roll"})) return;  // the pastry alone
     if (const SizeChange* change = size_change(); change != nullptr) return otherwise_deep(*change);
     if (bakes) return larger_piece();
-    if (cools && !ScaleStep::does(step_, {"thaw"}) && !in_moulds(step_.component) && !in_portions()) in_one_vessel();
+    if (cools && !ScaleStep::does(step_, {"thaw"}) && !in_moulds(step_.component) && !in_portions())
+      in_one_vessel();
   }
 
  private:
@@ -64,9 +68,9 @@ class Timing {
     const auto& yields = at_.work.yields;
     if (yields.empty() || children_of(at_.document, yields.front(), El::mould).empty()) return false;
     return std::any_of(at_.work.author.steps.begin(), at_.work.author.steps.end(), [&](const fiche::Step& step) {
-      return step.component == component &&
-             (ScaleStep::does(step, {"bake", "spread", "fill", "pour", "assemble", "line", "pipe", "mould", "layer"}) ||
-              (roasting_counts && ScaleStep::does(step, {"roast"})));
+      return step.component == component && (ScaleStep::does(step, {"bake", "spread", "fill", "pour", "assemble",
+                                                                    "line", "pipe", "mould", "layer"}) ||
+                                             (roasting_counts && ScaleStep::does(step, {"roast"})));
     });
   }
 
@@ -121,7 +125,8 @@ class Timing {
   /// How many times the author's time.
   Ends ratio(const physics::Body& from, const physics::Body& to) const {
     if (ScaleStep::does(step_, {"freeze", "thaw"}))
-      return physics::freezing_ratio(from, to, {coefficient(), ScaleStep::does(step_, {"thaw"}) ? wet : frozen, {}});
+      return physics::freezing_ratio(from, to,
+                                     {coefficient(), ScaleStep::does(step_, {"thaw"}) ? wet : frozen, {}});
     if (is_crumb()) return physics::size_ratio(from, to, {physics::any_coefficient, wet, heated});
     const bool cools = ScaleStep::does(step_, {"chill", "cool"});
     return physics::size_ratio(from, to, {coefficient(), conductivity(cools ? 30 : 60), cools ? cooled : heated});
@@ -147,7 +152,8 @@ class Timing {
     if (std::string found = sign_in(step_.node, true); !found.empty()) return found;
     for (const Node until : children_of(at_.document, step_.node, El::until)) {
       const std::string words = at_.document.all_text(until);
-      if (words.size() <= 60 && words.find('\n') == std::string::npos) return "the author's sign, \"" + words + "\"";
+      if (words.size() <= 60 && words.find('\n') == std::string::npos)
+        return "the author's sign, \"" + words + "\"";
     }
     return otherwise;
   }
@@ -159,10 +165,12 @@ class Timing {
   // ---- what is said
 
   void otherwise_deep(const SizeChange& change) {
-    const char* usual = ScaleStep::does(step_, {"bake", "roast", "poach", "steam"}) ? "the cue and the core" : "a probe in the middle";
+    const char* usual = ScaleStep::does(step_, {"bake", "roast", "poach", "steam"}) ? "the cue and the core"
+                                                                                    : "a probe in the middle";
     const bool known = time_->least && !change.from.parts.empty() && !change.to.parts.empty();
     if (!known) {
-      at_.say_once("time-not-scaled", time_->where, "the food stands at another depth than the author's; the time was left as it is",
+      at_.say_once("time-not-scaled", time_->where,
+                   "the food stands at another depth than the author's; the time was left as it is",
                    "look early and go by " + sign(usual) + ": twice as deep takes up to four times as long",
                    std::string(depth_source()));
       return;
@@ -170,11 +178,12 @@ class Timing {
     const Ends times = ratio(change.from, change.to);
     const bool cools = ScaleStep::does(step_, {"chill", "cool", "freeze", "thaw"});
     if (times.high < telling && (cools || times.low > 1 / telling)) return;  // in the cold, long enough is enough
-    const std::string is_for = change.was.empty() ? "for the author's mould; in this one" : "for " + change.was + "; at " + change.now;
+    const std::string is_for =
+        change.was.empty() ? "for the author's mould; in this one" : "for " + change.was + "; at " + change.now;
     at_.say_once("time-not-scaled", time_->where,
                  "the time, " + time_->written + ", is " + is_for + " it takes about " + between(*time_, times),
-                 "look from " + measure::rough_time(*time_->least * times.low, measure::Toward::down) + " on and go by " + sign(usual) +
-                     "; the fiche keeps the author's time",
+                 "look from " + measure::rough_time(*time_->least * times.low, measure::Toward::down) +
+                     " on and go by " + sign(usual) + "; the fiche keeps the author's time",
                  std::string(depth_source()) + (is_crumb() ? "; in a crumb steam carries heat as well" : ""));
   }
 
@@ -182,14 +191,16 @@ class Timing {
   bool makes_pieces() const {
     if (at_.work.yields.empty()) return false;
     const Node yield = at_.work.yields.front();
-    return at_.document.find(yield, At::pieces) != fiche::none || at_.document.find(yield, At::each) != fiche::none;
+    return at_.document.find(yield, At::pieces) != fiche::none ||
+           at_.document.find(yield, At::each) != fiche::none;
   }
 
   /// Of meat and fish that the component counts there are more, and none is larger.
   bool takes_counted() const {
     const auto& all = at_.work.author.ingredients;
     return std::any_of(all.begin(), all.end(), [this](const fiche::Ingredient& one) {
-      const bool joint = one.food != nullptr && (one.food->role == food::Role::meat || one.food->role == food::Role::fish);
+      const bool joint =
+          one.food != nullptr && (one.food->role == food::Role::meat || one.food->role == food::Role::fish);
       const auto pieces = at_.work.number(one.node, At::pieces);
       return joint && pieces && *pieces > 1 && is_of(one.node, step_.component);
     });
@@ -201,15 +212,20 @@ class Timing {
 
   /// Without moulds or pieces a joint or a loaf may itself be larger.
   void larger_piece() {
-    if (in_moulds(step_.component) || (ScaleStep::does(step_, {"bake"}) && makes_pieces()) || !at_.differs()) return;
+    if (in_moulds(step_.component) || (ScaleStep::does(step_, {"bake"}) && makes_pieces()) || !at_.differs())
+      return;
     if (takes_counted()) return;
     const bool joint = state().has(food::Role::meat) || state().has(food::Role::fish);
     const bool one = joint && at_.larger(1) && time_->least && sign_in(step_.node, true).starts_with("the core");
-    at_.say_once("time-not-scaled", time_->where,
-                 "the batch is " + at_.how_often + " times the author's, and the fiche names no mould: the time holds for pieces of the "
-                 "author's size" + (one ? "; one so much larger takes about " + between(*time_, of_larger_piece()) : ""),
-                 "make more pieces of the same size, or go by " + sign("the core"),
-                 one ? "conduction: the time of a piece grows between the third root of its mass and that root's square" : "common practice");
+    at_.say_once(
+        "time-not-scaled", time_->where,
+        "the batch is " + at_.how_often +
+            " times the author's, and the fiche names no mould: the time holds for pieces of the "
+            "author's size" +
+            (one ? "; one so much larger takes about " + between(*time_, of_larger_piece()) : ""),
+        "make more pieces of the same size, or go by " + sign("the core"),
+        one ? "conduction: the time of a piece grows between the third root of its mass and that root's square"
+            : "common practice");
   }
 
   /// A ball or a joint of the same form, so many times as heavy.
@@ -219,18 +235,23 @@ class Timing {
   }
 
   void in_one_vessel() {
-    if (!at_.larger(Ratio(3, 2)) || state().depth_mm) return;  // spread as deep as the author says, it keeps its time
+    if (!at_.larger(Ratio(3, 2)) || state().depth_mm)
+      return;  // spread as deep as the author says, it keeps its time
     if (time_->least && *time_->least >= long_rest && sign_in(step_.node, false).empty()) return;
     const std::string advice = "divide it into shallow vessels, no deeper than the author's, and probe the middle";
     if (!time_->least) {
       at_.say_once("time-not-scaled", time_->where,
-                   at_.how_often + " times as much in one vessel cools more slowly; the time was left as it is", advice);
+                   at_.how_often + " times as much in one vessel cools more slowly; the time was left as it is",
+                   advice);
       return;
     }
     at_.say_once("time-not-scaled", time_->where,
                  "the time, " + time_->written + ", is for the author's batch; " + at_.how_often +
-                     " times as much in one vessel of the same form takes about " + between(*time_, of_larger_piece()),
-                 advice, "a vessel so many times as full: between the third root of the mass (stirred) and that root's square (set)");
+                     " times as much in one vessel of the same form takes about " +
+                     between(*time_, of_larger_piece()),
+                 advice,
+                 "a vessel so many times as full: between the third root of the mass (stirred) and that root's "
+                 "square (set)");
   }
 
   ScaleStep& at_;

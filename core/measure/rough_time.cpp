@@ -12,7 +12,8 @@ double step_of(double seconds) {
   struct Told {
     double below, step;
   };
-  static constexpr std::array told{Told{120, 5}, Told{20 * 60, 60}, Told{2 * 3600, 300}, Told{10 * 3600, 900}, Told{48 * 3600, 3600}};
+  static constexpr std::array told{Told{120, 5}, Told{20 * 60, 60}, Told{2 * 3600, 300}, Told{10 * 3600, 900},
+                                   Told{48 * 3600, 3600}};
   for (const Told& one : told)
     if (seconds < one.below) return one.step;
   return 43200;

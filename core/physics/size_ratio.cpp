@@ -29,7 +29,9 @@ Ends over_all(const Body& from, const Body& to, const Passing& passing, Time tim
   for (const double coefficient : {passing.coefficient.low, passing.coefficient.high}) {
     for (const double conductivity : {passing.conductivity.low, passing.conductivity.high}) {
       widen(out, time(to, coefficient, conductivity) / time(from, coefficient, conductivity));
-      if (slab) widen(out, time(on_one_face(to), coefficient, conductivity) / time(on_one_face(from), coefficient, conductivity));
+      if (slab)
+        widen(out, time(on_one_face(to), coefficient, conductivity) /
+                       time(on_one_face(from), coefficient, conductivity));
     }
   }
   return *out;
@@ -40,9 +42,10 @@ Ends over_all(const Body& from, const Body& to, const Passing& passing, Time tim
 Ends size_ratio(const Body& from, const Body& to, const Passing& passing) {
   std::optional<Ends> out;
   for (const double share : {passing.share.low, passing.share.high}) {
-    const Ends one = over_all(from, to, passing, [share](const Body& body, double coefficient, double conductivity) {
-      return time_to(body, {1000, 1000, conductivity}, coefficient, share, Place::centre).value_or(0);
-    });
+    const Ends one =
+        over_all(from, to, passing, [share](const Body& body, double coefficient, double conductivity) {
+          return time_to(body, {1000, 1000, conductivity}, coefficient, share, Place::centre).value_or(0);
+        });
     widen(out, one.low);
     widen(out, one.high);
   }

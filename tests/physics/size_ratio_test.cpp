@@ -1,9 +1,9 @@
-#include <catch2/catch.hpp>
+#include "core/physics/size_ratio.h"
 
+#include <catch2/catch.hpp>
 #include <cmath>
 
 #include "core/physics/grid.h"
-#include "core/physics/size_ratio.h"
 
 using namespace tamis::physics;
 
@@ -49,13 +49,16 @@ TEST_CASE("the ratio is that of two times worked out on a grid") {
   }
 }
 
-TEST_CASE("a longer loaf of the same section hardly takes longer, a ball of eight times the mass up to four times as long") {
+TEST_CASE(
+    "a longer loaf of the same section hardly takes longer, a ball of eight times the mass up to four times as "
+    "long") {
   const Body loaf{{{Shape::slab, 0.04}, {Shape::slab, 0.05}, {Shape::slab, 0.125}}};
   const Body longer{{{Shape::slab, 0.04}, {Shape::slab, 0.05}, {Shape::slab, 0.15}}};
   const Ends same = size_ratio(loaf, longer, {{20, 1e6}, wet, middle});
   CHECK(same.low >= 1);
   CHECK(same.high < 1.05);
-  const Ends ball = size_ratio({{{Shape::sphere, 0.04}}}, {{{Shape::sphere, 0.08}}}, {any_coefficient, wet, middle});
+  const Ends ball =
+      size_ratio({{{Shape::sphere, 0.04}}}, {{{Shape::sphere, 0.08}}}, {any_coefficient, wet, middle});
   CHECK(ball.low == Approx(2).epsilon(1e-3));
   CHECK(ball.high == Approx(4).epsilon(1e-3));
 }
