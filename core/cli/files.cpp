@@ -185,6 +185,20 @@ PathKind kind_of(const std::string& path) {
   return S_ISDIR(about.st_mode) ? PathKind::folder : PathKind::file;
 }
 
+int names_in(const std::string& folder, std::vector<std::string>& names) {
+  DIR* opened = ::opendir(folder.c_str());
+  if (opened == nullptr) return errno;
+  errno = 0;
+  while (const dirent* entry = ::readdir(opened)) {
+    if (entry->d_name[0] != '.') names.emplace_back(entry->d_name);
+    errno = 0;
+  }
+  const int why = errno;
+  ::closedir(opened);
+  std::sort(names.begin(), names.end());
+  return why;
+}
+
 bool is_fiche_name(std::string_view name) { return name.ends_with(".fiche.xml") || name.ends_with(".fiche.json"); }
 
 bool walk(const std::string& folder, const std::function<bool(const std::string&)>& found,
@@ -195,6 +209,7 @@ bool walk(const std::string& folder, const std::function<bool(const std::string&
   const std::string start = folder.ends_with('/') ? folder : folder + "/";
   for (const Listed& entry : listed) {
     const std::string path = start + entry.name;
+    if (entry.folder && kind_of(path + "/plugin.xml") == PathKind::file) continue;
     if (entry.folder ? !walk(path, found, failed) : !found(path)) return false;
   }
   return true;

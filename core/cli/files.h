@@ -5,6 +5,7 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "core/base/result.h"
 #include "core/base/source.h"
@@ -27,8 +28,12 @@ PathKind kind_of(const std::string& path);
 /// ".fiche.xml" or ".fiche.json" at the end.
 bool is_fiche_name(std::string_view name);
 
+/// Names in a folder but those that start with a dot, sorted. 0, or the errno when it cannot be read.
+int names_in(const std::string& folder, std::vector<std::string>& names);
+
 /// Calls `found` with every fiche and kitchen.xml under a folder, in the order of their names, folder by folder.
-/// Passes by what starts with a dot, and folders that are links. A folder that cannot be read is told to `failed`
+/// Passes by what starts with a dot, folders that are links, and below the first folder those that hold a plugin.xml:
+/// a plugin's fiches are its tests. A folder that cannot be read is told to `failed`
 /// with the reason. Keeps no list of more than one folder at a time on each level; stops when `found` says false.
 bool walk(const std::string& folder, const std::function<bool(const std::string&)>& found,
           const std::function<void(const std::string&, const std::string&)>& failed);

@@ -1,9 +1,6 @@
 #include "core/cli/plugin_files.h"
 
-#include <dirent.h>
-
 #include <algorithm>
-#include <cerrno>
 
 #include "core/cli/file_library.h"
 #include "core/cli/files.h"
@@ -18,21 +15,6 @@ base::Finding refusal(std::string message) {
   made.rule = "plugin-error";
   made.message = std::move(message);
   return made;
-}
-
-/// Names in a folder, sorted; errno when it cannot be read.
-int names_in(const std::string& folder, std::vector<std::string>& names) {
-  DIR* opened = ::opendir(folder.c_str());
-  if (opened == nullptr) return errno;
-  errno = 0;
-  while (const dirent* entry = ::readdir(opened)) {
-    if (entry->d_name[0] != '.') names.emplace_back(entry->d_name);
-    errno = 0;
-  }
-  const int why = errno;
-  ::closedir(opened);
-  std::sort(names.begin(), names.end());
-  return why;
 }
 
 std::string find_box() {

@@ -5,6 +5,7 @@
 #include "core/cli/files.h"
 #include "core/cli/folded.h"
 #include "core/cli/output.h"
+#include "core/cli/plugin_tests.h"
 #include "core/cli/surroundings.h"
 #include "core/cli/verb.h"
 
@@ -13,11 +14,16 @@ namespace {
 
 constexpr std::array options{
     Option{"kitchen", 'k', "FILE", "the plugins of this kitchen file, not of the kitchen.xml found above", "FILE"},
+    Option{"renew", 0, "", "with test: write what the plugin makes now as what is expected", ""},
 };
 
 constexpr std::string_view help =
     R"(Checks are heard of the plugins that the kitchen file names; conversions and
 exports can be asked of those in the box too.
+
+"test" runs a plugin's own tests, the folders under its tests/, as it would run
+in a kitchen that names it, and shows what is not as expected
+(plugins/README.md tells how they are written).
 )";
 
 std::string heading(const KitchenPlugins::Offer& offer) {
@@ -25,7 +31,16 @@ std::string heading(const KitchenPlugins::Offer& offer) {
          offer.path + "\n";
 }
 
+std::string misuse(const Request& request) {
+  const bool test = !request.words.empty() && request.words.front() == "test";
+  if (test && request.words.size() == 1) return "say which plugin to test, by its folder: tamis plugins test house/depth";
+  if (test && request.has("kitchen")) return "a plugin is tested with the kitchen files of its tests, not with --kitchen";
+  if (!test && request.has("renew")) return "--renew goes with test: tamis plugins test --renew PLUGIN";
+  return {};
+}
+
 Exit run_plugins(const Request& request) {
+  if (!request.words.empty() && request.words.front() == "test") return test_plugins(request);
   if (request.words.size() > 1 || (!request.words.empty() && kind_of(request.words.front()) != PathKind::folder)) {
     complain(request.words.size() > 1 ? "one folder at a time" : request.words.front() + ": there is no such folder");
     return Exit::failed;
@@ -64,11 +79,12 @@ Exit run_plugins(const Request& request) {
 
 extern const Verb verb_plugins;
 const Verb verb_plugins{.name = "plugins",
-                        .summary = "list the plugins there are, what they add and where they are from",
-                        .usage = "tamis plugins [OPTIONS] [FOLDER]",
+                        .summary = "list the plugins there are, what they add and where they are from, or test them",
+                        .usage = "tamis plugins [OPTIONS] [FOLDER] | tamis plugins test [--renew] PLUGIN...",
                         .help = help,
                         .words = "FOLDER",
                         .options = options,
+                        .misuse = misuse,
                         .run = run_plugins};
 
 }  // namespace tamis::cli
