@@ -179,6 +179,15 @@ std::string write_file(const std::string& path, std::string_view bytes) {
   return {};
 }
 
+std::string make_folders(const std::string& folder) {
+  if (kind_of(folder) == PathKind::folder) return {};
+  if (const std::string above = folder_of(folder); above != folder) {
+    std::string why = make_folders(above);
+    if (!why.empty()) return why;
+  }
+  return ::mkdir(folder.c_str(), 0777) == 0 || errno == EEXIST ? "" : reason(errno);
+}
+
 PathKind kind_of(const std::string& path) {
   struct stat about {};
   if (::stat(path.c_str(), &about) != 0) return PathKind::nothing;

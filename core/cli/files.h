@@ -22,6 +22,9 @@ base::Result<std::shared_ptr<const base::Source>> read_file(const std::string& p
 /// Empty when it was done, else why not ("permission denied").
 std::string write_file(const std::string& path, std::string_view bytes);
 
+/// Makes a folder and those above it that are not there yet. Empty when it is there now, else why not.
+std::string make_folders(const std::string& folder);
+
 enum class PathKind : unsigned char { nothing, file, folder };
 PathKind kind_of(const std::string& path);
 

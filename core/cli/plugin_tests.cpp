@@ -1,6 +1,5 @@
 #include "core/cli/plugin_tests.h"
 
-#include <sys/stat.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -23,8 +22,8 @@ constexpr std::size_t most_lines = 40;
 
 /// What differs, a line of the expected behind "-" and one of the made behind "+", set in.
 std::string difference(const std::string& path, const std::string& expected, const std::string& made) {
-  const bool text = base::find_invalid_utf8(expected) == std::string::npos && base::find_invalid_utf8(made) == std::string::npos;
-  if (!text) {
+  constexpr std::size_t none = std::string::npos;
+  if (base::find_invalid_utf8(expected) != none || base::find_invalid_utf8(made) != none) {
     const auto at = std::mismatch(expected.begin(), expected.end(), made.begin(), made.end()).first - expected.begin();
     return "    they part at byte " + std::to_string(at + 1) + ": " + std::to_string(expected.size()) +
            " bytes expected, " + std::to_string(made.size()) + " made\n";
@@ -40,15 +39,6 @@ std::string difference(const std::string& path, const std::string& expected, con
   }
   if (lines > most_lines) out += "    … and " + count_of(lines - most_lines, "line") + " more\n";
   return out;
-}
-
-/// Makes the folders of a file that do not exist yet, from `folder` on, which does.
-std::string make_folders(const std::string& folder, const std::string& within) {
-  for (std::size_t slash = within.find('/'); slash != std::string::npos; slash = within.find('/', slash + 1)) {
-    const std::string one = folder + "/" + within.substr(0, slash);
-    if (kind_of(one) == PathKind::nothing && ::mkdir(one.c_str(), 0777) != 0) return reason(errno);
-  }
-  return {};
 }
 
 class PluginTests {
@@ -114,12 +104,14 @@ class PluginTests {
   void tell_untried() {
     bool told = false;
     for (const lua::Addition& addition : manifest_.additions) {
-      const bool tried = std::any_of(cases_.begin(), cases_.end(), [&](const PluginCase& one) { return expects(one, addition); });
-      const bool check = addition.kind == lua::Addition::Kind::check;
+      using Kind = lua::Addition::Kind;
+      const bool tried = std::any_of(cases_.begin(), cases_.end(), [&](const auto& one) { return expects(one, addition); });
+      const bool check = addition.kind == Kind::check;
       if (tried || cases_.empty() || (check && told)) continue;
       told = told || check;
+      const std::string_view ending = check ? "" : addition.kind == Kind::conversion ? ".fiche.xml" : "/";
       wrong(folder_ + "/tests: none says what is expected of the " + std::string(lua::kind_name(addition.kind)) + " " +
-            addition.id + ", in " + place_of(addition) + (check ? "" : addition.kind == lua::Addition::Kind::conversion ? ".fiche.xml" : "/"));
+            addition.id + ", in " + place_of(addition) + std::string(ending));
     }
   }
 
@@ -131,7 +123,8 @@ class PluginTests {
     if (!task.fault.empty()) told += one.folder + ": " + task.fault + "\n";
     for (const std::string& fault : one.faults) told += fault + "\n";
     if (one.expected.empty() && one.faults.empty() && !renew_)
-      told += one.folder + ": says nothing of what is expected; \"tamis plugins test --renew\" writes what the plugin makes now\n";
+      told += one.folder + ": says nothing of what is expected; \"tamis plugins test --renew\" writes what the plugin "
+                           "makes now\n";
     if (told.empty()) {
       const Trial trial = try_case(files_, manifest_, one, one.expected.empty());
       for (const std::string& fault : trial.faults) told += fault + "\n";
@@ -166,7 +159,7 @@ class PluginTests {
       const auto before = one.expected.find(path);
       if (before != one.expected.end() && before->second == bytes) continue;
       const std::string full = one.folder + "/" + path;
-      std::string why = make_folders(one.folder, path);
+      std::string why = make_folders(folder_of(full));
       if (why.empty()) why = write_file(full, bytes);
       if (why.empty())
         outcome.part += harmless("wrote " + full + "\n");
@@ -201,7 +194,7 @@ std::vector<std::string> plugins_at(std::string path) {
   std::vector<std::string> names;
   if (names_in(path, names) != 0) return folders;
   for (const std::string& name : names)
-    if (is_plugin(path + "/" + name)) folders.push_back(path + "/" + name);
+    if (is_plugin(path + "/" + name)) folders.push_back(path == "." ? name : path + "/" + name);
   return folders;
 }
 

@@ -45,6 +45,7 @@ class Trying {
   Trial run(bool all) {
     if (!read_kitchen() || !read_recipe() || !load()) return std::move(out_);
     const auto wanted = [&](const lua::Addition& addition) { return all || expects(one_, addition); };
+    tell_errors();
     const bool checks = std::any_of(manifest_.additions.begin(), manifest_.additions.end(), [&](const auto& addition) {
       return addition.kind == Kind::check && wanted(addition);
     });
@@ -109,6 +110,15 @@ class Trying {
     for (const lua::LoadFault& fault : faults)
       out_.faults.push_back(fault_line(fault.source->path(), *fault.source, fault.finding));
     return plugin_ != nullptr;
+  }
+
+  /// A slip in the recipe would have the plugin see something else than its author; where an error is meant, the test's
+  /// kitchen.xml switches that rule off.
+  void tell_errors() {
+    for (const base::Finding& finding : rules::check(*recipe_, kitchen_, library_))
+      if (finding.severity == base::Severity::error)
+        out_.faults.push_back(fault_line(one_.folder + "/" + one_.fiche, recipe_->source(), finding) + " [" + finding.rule +
+                              "]");
   }
 
   /// Its own findings only: what the built-in rules say is theirs to test.

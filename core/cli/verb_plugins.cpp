@@ -1,7 +1,9 @@
 #include <array>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "core/cli/arguments.h"
 #include "core/cli/files.h"
 #include "core/cli/folded.h"
 #include "core/cli/output.h"
@@ -42,7 +44,9 @@ std::string misuse(const Request& request) {
 Exit run_plugins(const Request& request) {
   if (!request.words.empty() && request.words.front() == "test") return test_plugins(request);
   if (request.words.size() > 1 || (!request.words.empty() && kind_of(request.words.front()) != PathKind::folder)) {
+    constexpr std::array<std::string_view, 1> subjects{"test"};
     complain(request.words.size() > 1 ? "one folder at a time" : request.words.front() + ": there is no such folder");
+    if (const std::string near = did_you_mean(request.words.front(), subjects); !near.empty()) say("  → " + near);
     return Exit::failed;
   }
   Surroundings surroundings(request.get("kitchen"));
@@ -80,7 +84,7 @@ Exit run_plugins(const Request& request) {
 extern const Verb verb_plugins;
 const Verb verb_plugins{.name = "plugins",
                         .summary = "list the plugins there are, what they add and where they are from, or test them",
-                        .usage = "tamis plugins [OPTIONS] [FOLDER] | tamis plugins test [--renew] PLUGIN...",
+                        .usage = "tamis plugins [OPTIONS] [FOLDER] | test [--renew] PLUGIN...",
                         .help = help,
                         .words = "FOLDER",
                         .options = options,

@@ -131,7 +131,7 @@ bool Plugin::try_out(std::vector<LoadFault>& faults) {
     fault.finding.where = addition.where;
     fault.finding.message = "plugin.lua has no function \"" + addition.call + "\" for " + addition.id;
     const std::string_view near = base::nearest(addition.call, views);
-    fault.finding.advice = near.empty() ? "write function " + addition.call + "(fiche) ... end in plugin.lua"
+    fault.finding.advice = near.empty() ? "write function " + addition.call + "(fiche) ... end in plugin.lua, without local"
                                         : "did you mean \"" + std::string(near) + "\"?";
     faults.push_back(std::move(fault));
     good = false;

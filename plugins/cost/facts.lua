@@ -72,7 +72,7 @@ local function gaps_of(cost, rows, minutes)
   if boxes[1] then gaps[#gaps + 1] = say("unpriced_packaging", { what = table.concat(boxes, ", ") }) end
   if not cost.hour_known and cost.seconds > 0 then gaps[#gaps + 1] = say("no_hour", { minutes = minutes }) end
   if cost.steps_unstated > 0 then gaps[#gaps + 1] = say(cost.steps_unstated == 1 and "one_unstated" or "unstated", { n = tostring(math.tointeger(cost.steps_unstated)) }) end
-  if not rawget(cost, "portion") then gaps[#gaps + 1] = say("no_portions") end
+  if not rawget(cost, "portions") then gaps[#gaps + 1] = say("no_portions") end
   return gaps, small
 end
 

@@ -78,6 +78,18 @@ local function set_of(words)
   return set
 end
 
+-- Of the house's units, those that measure the same.
+local function alike(units, kind)
+  local found = {}
+  for _, unit in ipairs(units) do
+    local one = tamis.amount("1 " .. unit) or tamis.amount("1 " .. (unit == "degc" and "°C" or unit == "degf" and "°F" or unit))
+    if one and one.kind == kind then
+      found[#found + 1] = unit
+    end
+  end
+  return found
+end
+
 function house_unit(fiche)
   local units = settings.units
   if #units == 0 then
@@ -91,7 +103,9 @@ function house_unit(fiche)
     end
     local unit = tamis.type(value) == "amount" and value.unit
     if unit and not allowed[unit] then
-      local advice = 'write it in ' .. table.concat(units, ", ")
+      local own = alike(units, value.kind)
+      local advice = #own > 0 and 'write it in ' .. table.concat(own, ", ")
+        or 'leave the figure out, or put ' .. unit .. ' among the units in kitchen.xml'
       if value.kind == "mass" and allowed.g then
         advice = 'write ' .. value:rounded("metric", element.kind == "ingredient" and element.food or nil)
       end

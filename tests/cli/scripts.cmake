@@ -4,3 +4,4 @@ tamis_script_test("cli: completion scripts work in their shells" ${CMAKE_CURRENT
 tamis_script_test("cli: output that goes nowhere ends quietly" ${CMAKE_CURRENT_LIST_DIR}/pipe_check)
 tamis_script_test("cli: shared work gives the same bytes and leaves nobody over" ${CMAKE_CURRENT_LIST_DIR}/jobs_check)
 tamis_script_test("cli: what cannot be installed is said in clear words" ${CMAKE_CURRENT_LIST_DIR}/install_check)
+tamis_script_test("cli: the plugins in the box pass their own tests" $<TARGET_FILE:tamis> plugins test plugins)

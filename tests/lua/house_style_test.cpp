@@ -64,7 +64,7 @@ TEST_CASE("units that the house does not measure with are marked where they stan
 </fiche>)";
   CHECK(style(pounds, "units=g degc min") ==
         "4:35 house-unit: 2\u00A0lb: this house does not measure in lb [write 907\u00A0g]\n"
-        "5:41 house-unit: 350\u00A0°F: this house does not measure in degf [write it in g, degc, min]\n");
+        "5:41 house-unit: 350\u00A0°F: this house does not measure in degf [write it in degc]\n");
 }
 
 TEST_CASE("steps are held to a length, what is no instruction left out") {
