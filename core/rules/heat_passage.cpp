@@ -1,15 +1,15 @@
 #include "core/rules/heat_passage.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 
 #include "core/flow/around.h"
 #include "core/flow/do_actions.h"
 #include "core/food/thermal.h"
-#include "core/physics/grid.h"
-#include "core/rules/cooling_stages.h"
 #include "core/rules/food_kinds.h"
+#include "core/rules/heat_targets.h"
 #include "core/rules/heated.h"
 #include "core/rules/sentence.h"
 #include "core/rules/stated_heat.h"
@@ -26,6 +26,7 @@ using physics::Place;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
+constexpr double freezes_above = -3;  // °C: what is colder is frozen, but for brandy
 constexpr double apart = 2;           // K: less is a way of speaking
 constexpr double small_share = 0.2;   // of what goes in: less does not decide how warm the mix is
 constexpr double thin_water = 0.6;    // of it: below, nothing mixes itself
@@ -35,12 +36,20 @@ constexpr double rich_spare = 2;      // of an unknown liquid: one of fat holds 
 constexpr double lean_spare = 1.4;    // cream and syrup hold a sixth less
 /// What nobody knows the makeup of: of all foods, water lets heat pass through quickest.
 constexpr food::Makeup mostly_water{.water = 0.9, .protein = 0.04, .carbohydrate = 0.05, .ash = 0.01};
-const physics::Grid coarse{20, 0.04};  // within some percent of the fine one
+constexpr double near = 1;          // K: so near to what surrounds it, it is as warm
+constexpr double fans_and_dew = 2;  // what is frozen draws water out of the air, and a fridge may have a fan
+constexpr double in_pieces =
+    2;  // a roll warms twice as quickly as a slab of its thickness, and nobody says which it is
+constexpr physics::Range any_water{100, 300, 1000};  // a bath to gently boiling water (core/physics/media.inc)
+constexpr double frozen_hard = -12;                  // °C, of what lay long in a freezer; the warmer end
+constexpr double long_frozen = 6 * 3600;             // s
 
-/// What it is to come to, and by when where that is said beside it.
-struct Target {
-  const fiche::Statement* said = nullptr;
-  double seconds = 0;
+/// What a step does to the heat of its food.
+enum class Way : unsigned char {
+  cools,  ///< cools, chills or freezes
+  thaws,
+  tempers,  ///< stands somewhere warmer: counts where it is frozen
+  heats,    ///< in water, steam or oven
 };
 
 class Reader {
@@ -51,21 +60,26 @@ class Reader {
   std::vector<HeatPassage> read() {
     std::vector<HeatPassage> out;
     const auto way = way_of_heat();
-    if (!way || !read_depth() || !read_time() || !read_around()) return out;
-    cools_ = *way != Heat::thaws;
-    if (!read_food()) return out;
-    for (const Target& target : targets()) {
-      const auto to = cools_ ? high_of(*target.said) : low_of(*target.said);
-      if (!to || (cools_ ? *to > made_.from - apart : *to < made_.from + apart)) continue;
+    if (!way || !read_depth() || !read_time()) return out;
+    way_ = *way;
+    if (!(way_ == Way::heats ? read_heating() : read_around()) || !read_food()) return out;
+    auto targets = heat_targets(check_, step_);
+    if (targets.empty() && way_ == Way::tempers) targets = targets_of_takers(check_, step_);
+    for (const HeatTarget& target : targets) {
+      const auto asked = warms() ? low_of(*target.said) : high_of(*target.said);
+      auto to = asked;
+      if (to && way_ != Way::heats && warms()) to = std::min(*to, made_.exposure.celsius.high - near);
+      if (!to || (warms() ? *to < made_.from + apart : *to > made_.from - apart)) continue;
       HeatPassage& passage = out.emplace_back(made_);
       passage.to = *to;
+      passage.asked = *asked;
       passage.where = target.said->where;
       passage.seconds = std::max(made_.seconds, target.seconds);
-      if (is_of_the_core(*target.said)) passage.place = Place::centre;
+      if (target.core) passage.place = Place::centre;
       if (!passage.known && passage.ice()) out.pop_back();  // how much ice, nobody knows
     }
-    if (out.empty() && *way == Heat::thaws && made_.known && made_.from < made_.piece.freezes_at - apart) {
-      made_.to = made_.piece.freezes_at + 0.1;
+    if (out.empty() && way_ == Way::thaws && made_.known && made_.from < made_.piece.freezes_at - apart) {
+      made_.to = made_.asked = made_.piece.freezes_at + 0.1;
       made_.where = document_.head_span(node_);
       out.push_back(made_);
     }
@@ -73,16 +87,41 @@ class Reader {
   }
 
  private:
-  /// Of its cooling or thawing; empty for a step that does neither, or heats as well.
-  [[nodiscard]] std::optional<Heat> way_of_heat() const {
+  [[nodiscard]] bool warms() const { return way_ != Way::cools; }
+
+  /// Empty for a step that does several of them, or none.
+  [[nodiscard]] std::optional<Way> way_of_heat() const {
     const flow::Doing doing = flow::doing_of(check_.fiche, check_.fiche.steps[at(step_)]);
-    std::optional<Heat> found;
-    if (!doing.unknown.empty()) return found;
+    if (!doing.unknown.empty()) return std::nullopt;
+    std::optional<Way> found;
+    int heating = 0, others = 0;
+    bool freezes = false;
     for (const flow::Action* action : doing.actions) {
-      if (action->heats() || action->word == "churn") return std::nullopt;
-      if (action->heat >= Heat::cools && action->heat <= Heat::thaws) found = action->heat;
+      if (action->word == "churn") return std::nullopt;
+      if (action->heats()) {
+        static constexpr std::array<std::string_view, 6> plain{"reheat", "poach", "steam", "cook", "warm", "heat"};
+        if (std::find(plain.begin(), plain.end(), action->word) == plain.end()) return std::nullopt;
+        ++heating;
+        continue;
+      }
+      const bool moves = action->heat >= Heat::cools && action->heat <= Heat::thaws;
+      const bool waits =
+          action->heat == Heat::either || action->heat == Heat::stands || action->heat == Heat::holds;
+      if (moves) found = action->heat == Heat::thaws ? Way::thaws : Way::cools;
+      if (waits && !found) found = Way::tempers;
+      freezes = freezes || action->heat == Heat::freezes;
+      others += moves || waits ? 1 : 0;
     }
-    return found;
+    if (heating > 0) return heating == 1 && others == 0 ? std::optional(Way::heats) : std::nullopt;
+    // What is put from the freezer into the fridge is not chilled there.
+    if (found == Way::cools && !freezes && frozen_before()) return Way::tempers;
+    return found == Way::tempers && !frozen_before() ? std::nullopt : found;
+  }
+
+  /// What goes in is frozen, as far as anybody can tell: all of what counts.
+  [[nodiscard]] bool frozen_before() const {
+    const auto from = start_of(true);
+    return from && *from < freezes_above;
   }
 
   bool read_depth() {
@@ -102,7 +141,8 @@ class Reader {
   bool read_around() {
     const auto around = flow::around_in(check_.kitchen, document_.get(node_, At::on));
     if (!around) return false;
-    if (says(lower_words(check_, node_), {"marble", "granite", "slab", "marbre", "marmor", "mármol"})) return false;
+    if (says(lower_words(check_, node_), {"marble", "granite", "slab", "marbre", "marmor", "mármol"}))
+      return false;
     if (around->medium->id == "still-air") made_.spare = on_metal;
     made_.exposure = around->exposure;
     made_.in = around->medium->english;
@@ -115,24 +155,78 @@ class Reader {
     return !std::isnan(made_.exposure.celsius.likely);
   }
 
+  /// What heats a solid piece: water, steam or an oven whose temperature is said.
+  bool read_heating() {
+    if (says(lower_words(check_, node_), {"microwave", "pressure", "grill", "pan"})) return false;
+    const StatedHeat* hot = nullptr;
+    for (const StatedHeat& heat : stated_heats(check_, node_)) {
+      if (heat.el == El::food_temp) continue;
+      if (hot != nullptr || !heat.low || !heat.high) return false;
+      hot = &heat;
+    }
+    const auto around = flow::around_in(check_.kitchen, document_.get(node_, At::on));
+    const std::string_view id = around ? around->medium->id : std::string_view();
+    const bool dry = id.starts_with("oven"),
+               wet = id.starts_with("water-bath") || id == "boiling-water" || id == "steam";
+    if (hot == nullptr && !(id == "boiling-water" || id == "steam")) return false;
+    if (hot != nullptr && (hot->el == El::oven_temp) != dry) return false;
+    if (dry && document_.get(hot->statement->node, At::mode) != "fan" &&
+        document_.get(hot->statement->node, At::mode) != "static" &&
+        document_.get(hot->statement->node, At::mode) != "deck")
+      return false;  // steam heats quicker than any air
+    if (around && (dry || wet)) {
+      made_.exposure = around->exposure;
+      made_.in = around->medium->english;
+    } else {
+      made_.exposure.coefficient = any_water;
+      made_.in = "in water";
+    }
+    if (hot != nullptr) made_.exposure.celsius = {*hot->low, (*hot->low + *hot->high) / 2, *hot->high};
+    if (!dry) made_.exposure.coefficient.high = std::max(made_.exposure.coefficient.high, any_water.high);
+    made_.spare = in_pieces;
+    return true;
+  }
+
   bool read_food() {
     const flow::State& state = check_.states().steps[at(step_)];
-    if (!read_start()) return false;
+    const auto start = start_of(warms());
+    if (!start) return false;
+    made_.from = *start;
     const auto makeup = flow::makeup_of(state);
+    if (way_ == Way::heats && (!is_solid(state) || by_hand() || state.air == flow::Action::Air::in)) return false;
     made_.piece.makeup = makeup.value_or(mostly_water);
     made_.piece.freezes_at = food::freezing_point(made_.piece.makeup).likely;
     if (state.air == flow::Action::Air::in) made_.spare = std::max(made_.spare, light);
+    if ((way_ == Way::thaws || way_ == Way::tempers) && made_.exposure.moving.high > 0)
+      made_.spare = std::max(made_.spare, fans_and_dew);
+    made_.stands = way_ == Way::tempers;
     made_.piece.body.parts = {{physics::Shape::slab, made_.depth / 2}};
-    const bool by_hand = says(lower_words(check_, node_), {"stir", "whisk", "remu", "rühr", "remov"});
-    if (cools_ && (by_hand || may_be_thin(state))) {
+    if (way_ == Way::cools && (by_hand() || may_be_thin(state))) {
       made_.piece.stirred = true;
-      made_.piece.inside = by_hand ? physics::stirred_film : physics::still_film;
-      const bool rich = state.has(food::Role::fat) || state.has(food::Role::chocolate) || state.has(food::Role::nut);
+      made_.piece.inside = by_hand() ? physics::stirred_film : physics::still_film;
+      const bool rich =
+          state.has(food::Role::fat) || state.has(food::Role::chocolate) || state.has(food::Role::nut);
       if (!makeup) made_.spare = std::max(made_.spare, rich ? rich_spare : lean_spare);
     }
     made_.known = makeup.has_value();
     made_ = made_.at_depth(made_.depth);
     return true;
+  }
+
+  [[nodiscard]] bool by_hand() const {
+    return says(lower_words(check_, node_), {"stir", "whisk", "remu", "rühr", "remov"});
+  }
+
+  /// A piece of meat, fish, fruit or vegetable with nothing that pours, or what cannot pour.
+  [[nodiscard]] bool is_solid(const flow::State& state) const {
+    using food::Role;
+    const auto any = [&state](std::initializer_list<Role> roles) {
+      return std::any_of(roles.begin(), roles.end(), [&state](Role role) { return state.has(role); });
+    };
+    if (any({Role::meat, Role::fish, Role::vegetable, Role::fruit}) &&
+        !any({Role::liquid, Role::dairy, Role::egg, Role::alcohol}))
+      return true;
+    return !may_be_thin(state);
   }
 
   /// Pours, as far as anybody can tell from what it is made of: what was strained out may still be named in it.
@@ -143,21 +237,27 @@ class Reader {
            state.share(flow::Constituent::water).high >= thin_water;
   }
 
-  /// The end of what goes in that is nearer to where it is to go.
-  bool read_start() {
+  /// The end of what goes in that is nearer to where it is to go: the warmest where it warms.
+  [[nodiscard]] std::optional<double> start_of(bool warms) const {
     const flow::Step& step = check_.flow.steps[at(step_)];
     double all = 0;
     for (const int use : step.takes) all += grams_of(use);
     std::optional<double> from;
     for (const int use : step.takes) {
-      if (!check_.flow.things[at(check_.flow.uses[at(use)].thing)].counts || grams_of(use) < small_share * all) continue;
+      const flow::Thing& thing = check_.flow.things[at(check_.flow.uses[at(use)].thing)];
+      if (!thing.counts || grams_of(use) < small_share * all) continue;
       const flow::Range& celsius = check_.states().uses[at(use)].celsius;
-      const double end = cools_ ? celsius.low : celsius.high;
-      from = !from ? end : cools_ ? std::min(*from, end) : std::max(*from, end);
+      const double high = lay_in_the_freezer(thing.maker) ? std::min(celsius.high, frozen_hard) : celsius.high;
+      from = !from ? (warms ? high : celsius.low) : warms ? std::max(*from, high) : std::min(*from, celsius.low);
     }
-    if (!from || !std::isfinite(*from)) return false;
-    made_.from = *from;
-    return true;
+    return from && std::isfinite(*from) ? from : std::nullopt;
+  }
+
+  /// Long enough to be hard, whatever figure is missing.
+  [[nodiscard]] bool lay_in_the_freezer(int maker) const {
+    if (maker < 0 || !does(check_, maker, {"freeze"})) return false;
+    const flow::StepLength& length = check_.times().lengths[at(maker)];
+    return length.stated && static_cast<double>(length.whole.least) >= long_frozen;
   }
 
   [[nodiscard]] double grams_of(int use) const {
@@ -165,106 +265,16 @@ class Reader {
     return grams ? grams->high : 0;
   }
 
-  // ---- where it is to go
-  [[nodiscard]] std::vector<Target> targets() const {
-    std::vector<Target> out;
-    const auto& heats = stated_heats(check_, node_);
-    for (auto heat = heats.rbegin(); heat != heats.rend() && out.empty(); ++heat)
-      if (heat->el == El::food_temp) add(out, *heat->statement, 0);
-    for (Node c = document_.first_child(node_); c != fiche::none; c = document_.next(c)) {
-      if (document_.el(c) == El::gate) gate(out, c);
-      if (document_.el(c) == El::control) control(out, c);
-    }
-    return out;
-  }
-
-  void add(std::vector<Target>& out, const fiche::Statement& said, double seconds) const {
-    if (document_.get(said.node, At::place) == "surface" || !is_of_what_it_makes(said.node)) return;
-    if (said.amount && said.amount->has_figure()) out.push_back({&said, seconds});
-  }
-
-  [[nodiscard]] bool is_of_what_it_makes(Node of) const {
-    const std::string_view id = document_.get(of, At::of);
-    const auto& gives = check_.flow.steps[at(step_)].gives;
-    return id.empty() || std::any_of(gives.begin(), gives.end(), [&](int thing) { return check_.flow.things[at(thing)].id == id; });
-  }
-
-  void gate(std::vector<Target>& out, Node gate) const {
-    if (!is_of_what_it_makes(gate)) return;
-    for (Node c = document_.first_child(gate); c != fiche::none; c = document_.next(c)) {
-      const fiche::Statement* said = document_.el(c) == El::food_temp ? check_.fiche.statement(c) : nullptr;
-      if (said != nullptr) add(out, *said, 0);
-    }
-  }
-
-  /// The last it asks for, by the end of the time it allows.
-  void control(std::vector<Target>& out, Node control) const {
-    const auto stages = cooling_stages(check_, control);
-    if (!stages.empty()) return add(out, *stages.back().heat, stages.back().seconds);
-    gate(out, control);
-  }
-
-  [[nodiscard]] bool is_of_the_core(const fiche::Statement& said) const {
-    return document_.get(said.node, At::place) == "core" ||
-           says_core(words_around(document_, document_.parent(said.node)));
-  }
-
   const Check& check_;
   const fiche::Document& document_;
   int step_;
   Node node_;
-  bool cools_ = true;
+  Way way_ = Way::cools;
   HeatPassage made_;
 };
 
-/// One temperature and one coefficient.
-physics::Exposure only(double celsius, double coefficient) {
-  return {{celsius, celsius, celsius}, {coefficient, coefficient, coefficient}, {0, 0, 0}};
-}
-
-double quick_medium(const HeatPassage& p) { return p.to < p.from ? p.exposure.celsius.low : p.exposure.celsius.high; }
-
-physics::Course course_of(const HeatPassage& p, double medium, double coefficient, double to) {
-  const auto substance = physics::substance_of(p.piece.makeup, p.piece.freezes_at, std::max({p.from, p.to, 0.0}));
-  return physics::course(p.piece.body, substance, coefficient, p.from, medium, to, p.place, coarse);
-}
-
 }  // namespace
 
-HeatPassage HeatPassage::at_depth(double metres) const {
-  HeatPassage out = *this;
-  out.depth = metres;
-  out.piece.body.parts = {{physics::Shape::slab, metres / 2}};
-  out.piece.volume = metres;  // of a square metre
-  out.piece.area = 2;
-  out.piece.open_area = 1;
-  return out;
-}
-
 std::vector<HeatPassage> heat_passages(const Check& check, int step) { return Reader(check, step).read(); }
-
-double quickest(const HeatPassage& p) {
-  if (p.ice()) return course_of(p, quick_medium(p), p.exposure.coefficient.high, p.to).seconds.value_or(0);
-  const auto bounds = physics::screen(p.piece, p.exposure, p.from, p.to, p.place);
-  return bounds ? bounds->low : 0;
-}
-
-double likely(const HeatPassage& p) {
-  const double medium = p.exposure.celsius.likely, coefficient = p.exposure.coefficient.likely;
-  if (p.ice()) return course_of(p, medium, coefficient, p.to).seconds.value_or(0);
-  const auto bounds = physics::screen(p.piece, only(medium, coefficient), p.from, p.to, p.place);
-  return bounds && std::isfinite(bounds->high) ? (bounds->low + bounds->high) / 2 : 0;
-}
-
-double reached(const HeatPassage& p) {
-  const double medium = quick_medium(p), coefficient = p.exposure.coefficient.high;
-  if (!p.ice()) return physics::warmth_after(p.piece, only(medium, coefficient), p.from, p.seconds, p.place).likely;
-  double before = p.from;
-  for (const auto& [seconds, celsius] : course_of(p, medium, coefficient, p.to).points) {
-    if (seconds > p.seconds) break;
-    before = celsius;
-  }
-  return before;
-}
 
 }  // namespace tamis::rules

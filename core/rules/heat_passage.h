@@ -9,7 +9,8 @@
 
 namespace tamis::rules {
 
-/// Food of a stated depth that a step cools, freezes or thaws through to a stated temperature in a stated time. Every guess
+/// Food of a stated depth that a step cools, freezes, thaws or heats through to a stated temperature in a stated time, or that
+/// waits out of the freezer for it. Every guess
 /// leans to the quick side: both faces give their heat away, it starts at the nearer end of what is known, what may be thin
 /// enough mixes itself.
 struct HeatPassage {
@@ -19,10 +20,12 @@ struct HeatPassage {
   std::string in;     ///< "in a fridge"
   double depth = 0;   ///< m
   double from = 0, to = 0;  ///< °C
+  double asked = 0;         ///< °C, as the fiche has it: what surrounds it may come only near
   double seconds = 0;       ///< the longest that is stated
   double spare = 1.15;      ///< how often quickest() must fit into that before anybody is told: what no model knows
   base::Span where;         ///< of the temperature it is to have; of the time, where that is only meant
 
+  bool stands = false;      ///< it only waits, frozen, to be served or used: nobody lays it thinner
   bool known = true;        ///< what it is made of; else it is reckoned as mostly water
   [[nodiscard]] bool ice() const { return from < piece.freezes_at || to < piece.freezes_at; }
   /// The same food lying otherwise deep.
