@@ -66,7 +66,7 @@ Engine::Engine(Limits limits) : meter_(limits) {
   }
   count_instructions(state_);
   // Rarely: a fiche makes little, and the budget of memory collects in need.
-  lua_gc(state_, LUA_GCINC, 400, 400, 0);
+  lua_gc(state_, LUA_GCINC, 1000, 400, 0);
 }
 
 Engine::~Engine() { lua_close(state_); }

@@ -22,7 +22,7 @@ using measure::Quantity;
 using measure::Unit;
 using Form = Amount::Form;
 
-const Amount& amount(lua_State* state, int index = 1) { return amount_at(state, index).amount; }
+const Amount& amount(lua_State* state, int index = 1) { return amount_at(state, index); }
 
 int push_name(lua_State* state, std::string_view name) {
   push(state, name);
@@ -38,11 +38,6 @@ std::string_view form_name(Form form) {
     case Form::words: break;
   }
   return "words";
-}
-
-const Unit* first_unit(const Amount& one) {
-  if (!one.low.empty()) return one.low.front().unit;
-  return one.high.empty() ? nullptr : one.high.front().unit;
 }
 
 int push_figure(lua_State* state, const Amount& one, Ratio figure) {
@@ -213,6 +208,11 @@ int amount_high(lua_State* state) {
 int amount_middle(lua_State* state) {
   const Amount& one = amount(state);
   return push_figure(state, one, one.has_figure() ? one.middle_base() : Ratio());
+}
+
+const Unit* first_unit(const Amount& one) {
+  if (!one.low.empty()) return one.low.front().unit;
+  return one.high.empty() ? nullptr : one.high.front().unit;
 }
 
 int amount_unit(lua_State* state) {

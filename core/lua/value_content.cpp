@@ -3,7 +3,9 @@
 
 #include <vector>
 
+#include "core/base/utf8.h"
 #include "core/fiche/prose.h"
+#include "core/lua/letters.h"
 #include "core/lua/lists.h"
 #include "core/lua/members.h"
 #include "core/lua/meter.h"
@@ -47,20 +49,26 @@ void add_parts(lua_State* state, ListMaker& list, const NodeValue& value, const 
   }
 }
 
+/// Calls `found` with each run of text of its sentence: marks included, blocks left out.
+template <class Found>
+void for_each_text_of_prose(const NodeValue& value, Found found) {
+  const Document& document = document_of(value);
+  if (document.kind(value.node) != NodeKind::element) return;
+  for (Node c = document.first_child(value.node); c != fiche::none; c = document.next(c)) {
+    if (document.kind(c) == NodeKind::text) {
+      found(document.value(c));
+    } else if (document.kind(c) == NodeKind::element && fiche::is_mark(document, c)) {
+      for (Node n = next_below(document, c, c); n != fiche::none; n = next_below(document, n, c))
+        if (document.kind(n) == NodeKind::text) found(document.value(n));
+    }
+  }
+}
+
 }  // namespace
 
 int element_prose(lua_State* state) {
-  const NodeValue& value = element_at(state, 1);
-  const Document& document = document_of(value);
   Words words;
-  if (document.kind(value.node) == NodeKind::element) {
-    for (Node c = document.first_child(value.node); c != fiche::none; c = document.next(c)) {
-      if (document.kind(c) == NodeKind::text)
-        words.add(document.value(c));
-      else if (document.kind(c) == NodeKind::element && fiche::is_mark(document, c))
-        add_words_below(document, c, words);
-    }
-  }
+  for_each_text_of_prose(element_at(state, 1), [&words](std::string_view text) { words.add(text); });
   spend(state, words.text().size() / 16);
   push(state, words.text());
   return 1;
@@ -97,6 +105,71 @@ int element_all(lua_State* state) {
   const NodeValue& value = element_at(state, 1);
   const WantedKinds wanted(state, 2);
   return push_elements(state, *value.opened, elements_below(state, document_of(value), value.node, wanted));
+}
+
+/// Calls `found` with each place in a text where the words stand, by their first letter, small or capital.
+template <class Found>
+void for_each_said(std::string_view text, std::string_view words, char capital, Found found) {
+  const char small = words.front();
+  std::size_t next_small = 0, next_capital = 0;
+  for (std::size_t at = 0;;) {
+    if (next_small <= at) next_small = text.find(small, at);
+    if (next_capital <= at) next_capital = capital == small ? std::string_view::npos : text.find(capital, at);
+    at = std::min(next_small, next_capital);
+    if (at == std::string_view::npos) return;
+    const std::size_t end = words_end_at(text, at, words);
+    if (end != std::string_view::npos) found(at, end);
+    at = end == std::string_view::npos ? at + 1 : end;
+  }
+}
+
+int element_said(lua_State* state) {
+  const NodeValue& value = element_at(state, 1);
+  const Document& document = document_of(value);
+  const std::string words = base::lower(base::trimmed(string_at(state, 2)));
+  if (words.empty()) raise(state, "said() without any words");
+  const char capital = upper(words).front();
+  ListMaker list(state);
+  for (Node n = next_below(document, value.node, value.node); n != fiche::none; n = next_below(document, n, value.node)) {
+    if (document.kind(n) != NodeKind::text) continue;
+    const std::string_view text = document.value(n);
+    spend(state, 1 + text.size() / 16);
+    for_each_said(text, words, capital, [&](std::size_t begin, std::size_t end) {
+      push_place(state, {Type::place, false, true, value.opened, document.text_span(n, begin, end)});
+      list.add();
+    });
+  }
+  return 1;
+}
+
+int element_first_word(lua_State* state) {
+  const NodeValue& value = element_at(state, 1);
+  const Document& document = document_of(value);
+  for (Node n = next_below(document, value.node, value.node); n != fiche::none; n = next_below(document, n, value.node)) {
+    spend(state, 1);
+    if (document.kind(n) != NodeKind::text) continue;
+    const std::string_view text = document.value(n);
+    std::size_t end = 0;
+    const std::string_view word = next_word(text, end);
+    if (word.empty()) continue;
+    const auto begin = static_cast<std::size_t>(word.data() - text.data());
+    push_place(state, {Type::place, false, true, value.opened, document.text_span(n, begin, begin + word.size())});
+    return 1;
+  }
+  lua_pushnil(state);
+  return 1;
+}
+
+int element_word_count(lua_State* state) {
+  WordCounter words;
+  std::size_t bytes = 0;
+  for_each_text_of_prose(element_at(state, 1), [&](std::string_view text) {
+    words.add(text);
+    bytes += text.size();
+  });
+  spend(state, bytes / 16);
+  lua_pushinteger(state, static_cast<lua_Integer>(words.count()));
+  return 1;
 }
 
 int element_first_text(lua_State* state) {

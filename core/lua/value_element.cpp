@@ -50,7 +50,7 @@ Node component_of(const Document& document, Node node) {
   return node;
 }
 
-int push_statement(lua_State* state, const fiche::Statement* statement) {
+int push_statement(lua_State* state, const Opened& opened, const fiche::Statement* statement) {
   if (statement == nullptr) {
     lua_pushnil(state);
     return 1;
@@ -63,11 +63,11 @@ int push_statement(lua_State* state, const fiche::Statement* statement) {
   if (statement->value == fiche::Value::number)
     lua_pushnumber(state, statement->amount->low_base().approximate());
   else if (statement->value == fiche::Value::length)
-    return push_list(state, statement->lengths, [state](const measure::Amount& one) { push_amount(state, one); });
+    return push_list(state, statement->lengths, [&](const measure::Amount& one) { push_amount_of(state, opened, one); });
   else if (statement->share)
     push_share(state, *statement->share, statement->text);
   else
-    push_amount(state, *statement->amount);
+    push_amount_of(state, opened, *statement->amount);
   return 1;
 }
 
@@ -175,17 +175,32 @@ int element_attributes(lua_State* state) {
 
 int element_value(lua_State* state) {
   const NodeValue& value = element_at(state, 1);
-  if (lua_isnoneornil(state, 2)) return push_statement(state, value.opened->fiche().statement(value.node));
+  if (lua_isnoneornil(state, 2)) return push_statement(state, *value.opened, value.opened->fiche().statement(value.node));
   const fiche::Attr found = attribute_at(state, value, 2);
   if (found == fiche::none) {
     lua_pushnil(state);
     return 1;
   }
   const fiche::Statement* statement = value.opened->fiche().statement(value.node, document_of(value).at(found));
-  if (statement != nullptr) return push_statement(state, statement);
+  if (statement != nullptr) return push_statement(state, *value.opened, statement);
   lua_pushnil(state);
   push(state, "this attribute states no measure");
   return 2;
+}
+
+int element_unit(lua_State* state) {
+  const NodeValue& value = element_at(state, 1);
+  const fiche::Statement* statement = value.opened->fiche().statement(value.node);
+  const measure::Amount* amount = statement == nullptr    ? nullptr
+                                  : statement->amount     ? &*statement->amount
+                                  : statement->lengths.empty() ? nullptr
+                                                               : &statement->lengths.front();
+  const measure::Unit* unit = amount == nullptr ? nullptr : first_unit(*amount);
+  if (unit == nullptr)
+    lua_pushnil(state);
+  else
+    push(state, unit->id);
+  return 1;
 }
 
 int element_place_of(lua_State* state) {

@@ -79,7 +79,7 @@ int values_equal(lua_State* state) {
         equal = value_at<PlaceValue>(state, 1).opened == value_at<PlaceValue>(state, 2).opened &&
                 value_at<PlaceValue>(state, 1).where == value_at<PlaceValue>(state, 2).where;
         break;
-      case Type::amount: equal = same_amount(value_at<AmountValue>(state, 1).amount, value_at<AmountValue>(state, 2).amount); break;
+      case Type::amount: equal = same_amount(*value_at<AmountValue>(state, 1).amount, *value_at<AmountValue>(state, 2).amount); break;
       case Type::share: equal = same_share(value_at<ShareValue>(state, 1), value_at<ShareValue>(state, 2)); break;
       case Type::food: equal = value_at<FoodValue>(state, 1).food == value_at<FoodValue>(state, 2).food; break;
       case Type::finding:

@@ -66,12 +66,12 @@ const measure::Amount* amount_in(const fiche::Statement* statement) {
   return statement->lengths.empty() ? nullptr : &statement->lengths.front();
 }
 
-int push_statement_amount(lua_State* state, const fiche::Statement* statement) {
+int push_statement_amount(lua_State* state, const Opened& opened, const fiche::Statement* statement) {
   const measure::Amount* amount = amount_in(statement);
   if (amount == nullptr)
     lua_pushnil(state);
   else
-    push_amount(state, *amount);
+    push_amount_of(state, opened, *amount);
   return 1;
 }
 
@@ -158,12 +158,12 @@ int element_food(lua_State* state) {
 
 int element_amount(lua_State* state) {
   const NodeValue& value = element_at(state, 1);
-  return push_statement_amount(state, value.opened->fiche().statement(value.node));
+  return push_statement_amount(state, *value.opened, value.opened->fiche().statement(value.node));
 }
 
 int element_also(lua_State* state) {
   const NodeValue& value = element_at(state, 1);
-  return push_statement_amount(state, value.opened->fiche().statement(value.node, At::also));
+  return push_statement_amount(state, *value.opened, value.opened->fiche().statement(value.node, At::also));
 }
 
 int element_counts(lua_State* state) {

@@ -62,41 +62,10 @@ measure::Reading reading_at(lua_State* state, int system, int language) {
   return reading;
 }
 
-bool is_word_letter(char32_t c) {
-  return c >= 0x80 ? !base::is_space(c) && !(c >= 0x2010 && c <= 0x206F && c != 0x2019) && c != 0xD7 && c != 0xF7 && c != 0xB0 &&
-                         !(c >= 0xA1 && c <= 0xBF && c != 0xAA && c != 0xBA && c != 0xB5)
-                   : (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
-/// Calls `found` with each word.
-template <class Found>
-void for_each_word(std::string_view text, Found found) {
-  std::size_t at = 0;
-  std::size_t begin = 0;
-  bool inside = false;
-  while (at < text.size()) {
-    const std::size_t start = at;
-    const auto first = static_cast<unsigned char>(text[at]);
-    std::optional<char32_t> scalar = first;
-    if (first < 0x80)
-      ++at;
-    else
-      scalar = base::next_scalar(text, at);
-    const bool joint = scalar == U'\'' || scalar == U'-';
-    const bool letter = scalar && (is_word_letter(*scalar) || (joint && inside));
-    if (letter && !inside) begin = start;
-    if (!letter && inside) found(text.substr(begin, start - begin));
-    inside = letter;
-  }
-  if (inside) found(text.substr(begin));
-}
-
 std::vector<std::string_view> words_of(std::string_view text) {
   std::vector<std::string_view> words;
-  for_each_word(text, [&words](std::string_view word) {
-    while (word.ends_with('-') || word.ends_with('\'')) word.remove_suffix(1);
-    words.push_back(word);
-  });
+  std::size_t at = 0;
+  for (std::string_view word = next_word(text, at); !word.empty(); word = next_word(text, at)) words.push_back(word);
   return words;
 }
 
@@ -205,9 +174,9 @@ int tamis_words(lua_State* state) {
 }
 
 int tamis_count_words(lua_State* state) {
-  lua_Integer count = 0;
-  for_each_word(words_at(state, 1), [&count](std::string_view) { ++count; });
-  lua_pushinteger(state, count);
+  WordCounter words;
+  words.add(words_at(state, 1));
+  lua_pushinteger(state, static_cast<lua_Integer>(words.count()));
   return 1;
 }
 

@@ -30,6 +30,7 @@ constexpr Member all[] = {
 constexpr std::array<std::string_view, 13> type_names{"tamis",  "settings", "fiche", "element", "text",  "place", "finding",
                                                       "amount", "share",    "food",  "kitchen", "thing", "taking"};
 constexpr std::array<char, type_names.size()> keys{};  // their addresses are keys of the registry
+constexpr char stated_key = 0;                         // and of amounts that need no end
 
 const void* key_of(Type type) { return &keys[static_cast<std::size_t>(type)]; }
 
@@ -101,7 +102,7 @@ int refuse_write(lua_State* state) {
 }
 
 int destroy_amount(lua_State* state) {
-  static_cast<AmountValue*>(lua_touserdata(state, 1))->~AmountValue();
+  static_cast<KeptAmount*>(lua_touserdata(state, 1))->~KeptAmount();
   return 0;
 }
 
@@ -115,14 +116,14 @@ void set_function(lua_State* state, const char* event, lua_CFunction function) {
   lua_setfield(state, -2, event);
 }
 
-void add_events(lua_State* state, Type type) {
+void add_events(lua_State* state, Type type, bool keeps) {
   set_function(state, "__newindex", refuse_write);
   set_function(state, "__tostring", value_written);
   set_function(state, "__concat", values_joined);
   set_function(state, "__eq", values_equal);
   if (type == Type::share) set_function(state, "__gc", destroy_share);
   if (type != Type::amount) return;
-  set_function(state, "__gc", destroy_amount);
+  if (keeps) set_function(state, "__gc", destroy_amount);
   set_function(state, "__add", amounts_added);
   set_function(state, "__sub", amounts_subtracted);
   set_function(state, "__mul", amount_multiplied);
@@ -132,7 +133,8 @@ void add_events(lua_State* state, Type type) {
   set_function(state, "__le", amount_is_at_most);
 }
 
-void make_metatable(lua_State* state, Type type) {
+/// `keeps`: its values hold what must be given back.
+void make_metatable(lua_State* state, Type type, const void* key, bool keeps = true) {
   lua_newtable(state);
   lua_newtable(state);
   for (const Member& member : all) {
@@ -143,12 +145,12 @@ void make_metatable(lua_State* state, Type type) {
   }
   lua_pushcclosure(state, type == Type::settings ? settings_read : index_value, 1);
   lua_setfield(state, -2, "__index");
-  add_events(state, type);
+  add_events(state, type, keeps);
   lua_pushboolean(state, 0);
   lua_setfield(state, -2, "__metatable");
   push(state, type_name(type));
   lua_setfield(state, -2, "__name");
-  lua_rawsetp(state, LUA_REGISTRYINDEX, key_of(type));
+  lua_rawsetp(state, LUA_REGISTRYINDEX, key);
 }
 
 template <class Value>
@@ -177,7 +179,8 @@ std::string_view type_name(Type type) { return type_names[static_cast<std::size_
 std::span<const Member> members() { return all; }
 
 void open_values(lua_State* state) {
-  for (std::size_t i = 0; i < type_names.size(); ++i) make_metatable(state, static_cast<Type>(i));
+  for (std::size_t i = 0; i < type_names.size(); ++i) make_metatable(state, static_cast<Type>(i), &keys[i]);
+  make_metatable(state, Type::amount, &stated_key, false);
   push_plain(state, Type::tamis);
 }
 
@@ -213,7 +216,19 @@ void push_text(lua_State* state, Opened& opened, fiche::Node node) {
 void push_place(lua_State* state, const PlaceValue& place) { push_value(state, place); }
 
 void push_amount(lua_State* state, measure::Amount amount) {
-  push_value(state, AmountValue{Type::amount, std::move(amount)});
+  void* room = lua_newuserdatauv(state, sizeof(KeptAmount), 0);
+  auto* made = new (room) KeptAmount{{}, std::move(amount)};
+  made->value.amount = &made->amount;
+  lua_rawgetp(state, LUA_REGISTRYINDEX, key_of(Type::amount));
+  lua_setmetatable(state, -2);
+}
+
+void push_amount_of(lua_State* state, const Opened& opened, const measure::Amount& amount) {
+  if (opened.may_change()) return push_amount(state, amount);
+  void* room = lua_newuserdatauv(state, sizeof(AmountValue), 0);
+  new (room) AmountValue{Type::amount, &amount};
+  lua_rawgetp(state, LUA_REGISTRYINDEX, &stated_key);
+  lua_setmetatable(state, -2);
 }
 
 void push_mass(lua_State* state, const std::optional<flow::Grams>& grams) {
@@ -271,9 +286,9 @@ Opened& fiche_at(lua_State* state, int index) {
   return *static_cast<FicheValue*>(lua_touserdata(state, index))->opened;
 }
 
-AmountValue& amount_at(lua_State* state, int index) {
+const measure::Amount& amount_at(lua_State* state, int index) {
   if (!is(state, index, Type::amount)) wanted(state, index, "amount");
-  return *static_cast<AmountValue*>(lua_touserdata(state, index));
+  return *static_cast<const AmountValue*>(lua_touserdata(state, index))->amount;
 }
 
 FoodValue& food_at(lua_State* state, int index) {

@@ -12,6 +12,7 @@
 #include "core/food/food.h"
 #include "core/lua/session.h"
 #include "core/measure/amount.h"
+#include "core/measure/unit.h"
 
 struct lua_State;
 
@@ -48,6 +49,10 @@ struct IndexValue {  ///< a finding of the session; a thing or taking of a flow
 };
 struct AmountValue {
   Type type = Type::amount;
+  const measure::Amount* amount = nullptr;  ///< of what a fiche states, or behind it in a KeptAmount
+};
+struct KeptAmount {
+  AmountValue value;
   measure::Amount amount;
 };
 struct ShareValue {
@@ -86,6 +91,8 @@ void push_element(lua_State* state, Opened& opened, fiche::Node node);
 void push_text(lua_State* state, Opened& opened, fiche::Node node);
 void push_place(lua_State* state, const PlaceValue& place);
 void push_amount(lua_State* state, measure::Amount amount);
+/// The amount of a statement, uncopied where the fiche does not change under it.
+void push_amount_of(lua_State* state, const Opened& opened, const measure::Amount& amount);
 void push_mass(lua_State* state, const std::optional<flow::Grams>& grams);
 void push_share(lua_State* state, const measure::Share& share, std::string text);
 void push_food(lua_State* state, const food::Food* food);
@@ -96,11 +103,13 @@ void push_plain(lua_State* state, Type type);
 NodeValue& element_at(lua_State* state, int index);
 NodeValue& text_at(lua_State* state, int index);
 Opened& fiche_at(lua_State* state, int index);
-AmountValue& amount_at(lua_State* state, int index);
+const measure::Amount& amount_at(lua_State* state, int index);
 PlaceValue place_at(lua_State* state, int index);  ///< of an element, text or place
 IndexValue& indexed_at(lua_State* state, int index, Type type);
 FoodValue& food_at(lua_State* state, int index);
 bool is(lua_State* state, int index, Type type);
+/// The unit an amount's first figure is written in; null for words.
+const measure::Unit* first_unit(const measure::Amount& amount);
 std::string_view string_at(lua_State* state, int index);
 std::string_view string_at(lua_State* state, int index, std::string_view otherwise);  ///< when left out or nil
 measure::System system_at(lua_State* state, int index);

@@ -64,17 +64,21 @@ std::vector<fiche::Node> elements_below(lua_State* state, const fiche::Document&
 
 void Words::add(std::string_view text) {
   const auto blank = [](char c) { return c == ' ' || c == '\t' || c == '\n'; };
-  for (std::size_t at = 0; at < text.size();) {
+  const std::size_t size = text.size();
+  for (std::size_t at = 0; at < size;) {
     if (blank(text[at])) {
       space_ = true;
       ++at;
       continue;
     }
-    const std::size_t start = at;
-    while (at < text.size() && !blank(text[at])) ++at;
+    const std::size_t start = at;  // of words with one space between: they go over as they are
+    for (; at < size; ++at) {
+      const char c = text[at];
+      if (c == '\n' || c == '\t' || (c == ' ' && (at + 1 == size || blank(text[at + 1])))) break;
+    }
     if (space_ && !text_.empty()) text_ += ' ';
     space_ = false;
-    text_ += text.substr(start, at - start);
+    text_.append(text, start, at - start);
   }
 }
 

@@ -1,8 +1,9 @@
 -- The house style: what a kitchen insists on in every fiche, whoever wrote it. Settings are in plugin.xml.
 local settings = tamis.settings
+local type_of, lower = tamis.type, tamis.lower
 
 local function capital(letters)
-  return tamis.lower(letters) ~= letters
+  return lower(letters) ~= letters
 end
 
 local function first_letter(word)
@@ -97,12 +98,12 @@ function house_unit(fiche)
   end
   local allowed = set_of(units)
   for _, element in ipairs(fiche:all("ingredient", "amount", "food-temp", "oven-temp", "medium-temp", "room-temp", "time", "length")) do
-    local value = element:value()
-    if tamis.type(value) == "table" then
-      value = value[1]
-    end
-    local unit = tamis.type(value) == "amount" and value.unit
+    local unit = element.unit
     if unit and not allowed[unit] then
+      local value = element:value()
+      if type_of(value) == "table" then
+        value = value[1]
+      end
       local own = alike(units, value.kind)
       local advice = #own > 0 and 'write it in ' .. table.concat(own, ", ")
         or 'leave the figure out, or put ' .. unit .. ' among the units in kitchen.xml'
@@ -122,7 +123,7 @@ function house_step_length(fiche)
     return
   end
   for _, step in ipairs(fiche:steps()) do
-    local words = tamis.count_words(step.prose)
+    local words = step.word_count
     if words > most then
       fiche:say(step, words .. ' words in one step; this house stops at ' .. most,
         'split it, or move what is no instruction into <why>')
@@ -137,12 +138,11 @@ function house_verb(fiche)
   end
   local known = set_of(verbs)
   for _, step in ipairs(fiche:steps()) do
-    local text = step.first_text
-    local word = text and tamis.words(text.text)[1]
-    if word and not known[tamis.lower(word)] then
-      local at = text.text:find(word, 1, true)
+    local place = step.first_word
+    local word = place and place.text
+    if word and not known[lower(word)] then
       local near = tamis.nearest(word, verbs)
-      fiche:say(text:place_of(at, at + #word - 1), 'the step starts with "' .. word .. '", which is none of the house\'s verbs',
+      fiche:say(place, 'the step starts with "' .. word .. '", which is none of the house\'s verbs',
         near and 'write "' .. near .. '"' or 'start with what the cook does: ' .. table.concat(verbs, ", ", 1, math.min(#verbs, 6)))
     end
   end
@@ -152,12 +152,13 @@ end
 
 function house_field(fiche)
   for _, wanted in ipairs(settings.required) do
-    local kind, attribute = wanted:match("^(.-)/(.+)$")
-    if not kind then
+    local slash = wanted:find("/", 1, true)
+    if not slash then
       if #fiche:all(wanted) == 0 then
         fiche:say(nil, 'no <' .. wanted .. '>: this house wants it on every fiche', 'add <' .. wanted .. '>')
       end
     else
+      local kind, attribute = wanted:sub(1, slash - 1), wanted:sub(slash + 1)
       for _, element in ipairs(fiche:all(kind)) do
         if not element:get(attribute) then
           fiche:say(element, '<' .. kind .. '> without ' .. attribute .. ': this house wants it stated',
@@ -170,41 +171,14 @@ end
 
 -- ------------------------------------------------------------------ words
 
-local letter = "%w\128-\255"
-
--- The words as a pattern: whole words, any white space between.
-local function pattern_of(words)
-  local plain = words:lower():gsub("%p", "%%%0"):gsub("%s+", "%%s+")
-  return "%f[" .. letter .. "]" .. plain .. "%f[^" .. letter .. "]"
-end
-
-local function say_word(fiche, words, instead)
-  local pattern = pattern_of(words)
-  for _, text in ipairs(fiche.root:texts()) do
-    local small, from = text.text:lower(), 1
-    while true do
-      local first, last = small:find(pattern, from)
-      if not first then
-        break
-      end
-      fiche:say(text:place_of(first, last), '"' .. text.text:sub(first, last):gsub("%s+", " ") .. '" is not said in this house',
-        instead and 'write ' .. instead or 'say it otherwise')
-      from = last + 1
-    end
-  end
-end
-
 function house_word(fiche)
-  local rows = settings.instead_of
-  if #rows == 0 then
-    return
-  end
-  local all = fiche.root.text:lower()
-  for _, row in ipairs(rows) do
-    local words, instead = row:match("^(.-)%s*:%s*(.+)$")
-    words = words or row
-    if all:find(words:lower(), 1, true) then
-      say_word(fiche, words, instead)
+  for _, row in ipairs(settings.instead_of) do
+    local colon = row:find(":", 1, true)
+    local words = colon and row:sub(1, colon - 1) or row
+    local instead = colon and tamis.trim(row:sub(colon + 1))
+    for _, place in ipairs(fiche.root:said(words)) do
+      fiche:say(place, '"' .. place.text:gsub("%s+", " ") .. '" is not said in this house',
+        instead and 'write ' .. instead or 'say it otherwise')
     end
   end
 end
