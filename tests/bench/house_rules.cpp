@@ -107,7 +107,6 @@ class House {
   }
 
   void units() {
-    const std::string advice = "write it in " + joined(settings_.units);
     for (const fiche::Statement& one : check_.fiche.statements) {
       if (one.attribute != fiche::none || one.fault || !one.amount || one.amount->low.empty()) continue;
       switch (document_.el(one.node)) {
@@ -117,6 +116,11 @@ class House {
       }
       const measure::Unit& unit = *one.amount->low.front().unit;
       if (has(settings_.units, unit.id)) continue;
+      std::vector<std::string_view> alike;
+      for (const std::string_view id : settings_.units)
+        if (measure::unit_by_id(id)->kind == unit.kind) alike.push_back(id);
+      const std::string advice = alike.empty() ? "leave the figure out, or put " + std::string(unit.id) + " among the units in kitchen.xml"
+                                               : "write it in " + joined(alike);
       measure::Writing writing;
       writing.language = check_.fiche.language;
       say("house-unit", base::Severity::warning, all_of(first_text(one.node)),
