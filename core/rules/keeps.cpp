@@ -136,6 +136,12 @@ bool says_thrown_away(std::string_view text) {
                      "desech", "tira"});
 }
 
+bool keeps_otherwise(std::string_view text) {
+  return says(text, {"jar",   "canned", "tinned", "bottled",  "steril",   "vacuum",     "brine",   "dried",
+                     "cured", "salted", "bocal",  "bocaux",   "conserve", "eingeweckt", "einmach", "dose",
+                     "tarro", "lata",   "fridge", "refriger", "frigo",    "kühl",       "nevera"});
+}
+
 const std::string& cautions_of(const Check& check) {
   struct Cautions {
     std::string words;

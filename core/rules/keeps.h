@@ -33,6 +33,9 @@ const std::vector<Kept>& keeps_of(const Check& check);
 /// Thrown away in the end, or eaten at once: "what is left is thrown away".
 bool says_thrown_away(std::string_view lower_text);
 
+/// Put up in closed jars, dried, salted, or stored cold after all: something else than the cold keeps it, by its words.
+bool keeps_otherwise(std::string_view lower_text);
+
 /// The words of the fiche's cautions, in lower case.
 const std::string& cautions_of(const Check& check);
 

@@ -2,18 +2,10 @@
 #include "core/rules/needs_cold.h"
 #include "core/rules/registry.h"
 #include "core/rules/say_limit.h"
-#include "core/rules/sentence.h"
 #include "core/rules/time_limits.h"
 
 namespace tamis::rules {
 namespace {
-
-/// Put up in closed jars, dried, salted: it keeps by other means than cold.
-bool keeps_otherwise(std::string_view words) {
-  return says(words, {"jar",   "canned", "tinned", "bottled",  "steril",   "vacuum",     "brine",   "dried",
-                      "cured", "salted", "bocal",  "bocaux",   "conserve", "eingeweckt", "einmach", "dose",
-                      "tarro", "lata",   "fridge", "refriger", "frigo",    "kühl",       "nevera"});
-}
 
 void look_at(Check& check, const Kept& kept) {
   if (kept.store != Store::dry || !kept.length || keeps_otherwise(kept.words)) return;

@@ -172,49 +172,63 @@ bool is_garlic_in_oil(const Check& check, int step, const Sums& sums) {
          sums.oil >= 0.5 * sums.whole && !done_before(check, step, {"fry", "deep-fry", "roast", "bake", "dry", "pickle"});
 }
 
-Need work_out(const Check& check, int step) {
+struct Answer {
+  Need need;
+  std::string_view open{};  ///< what may decide it
+};
+
+Answer asked(std::string_view open) { return {Need::unknown, open}; }
+
+Answer work_out(const Check& check, int step) {
   const flow::State& state = check.states().steps[at(step)];
   const bool egg = state.has(Role::egg);
   const bool animal = egg || state.has(Role::meat) || state.has(Role::fish) || state.has(Role::dairy);
-  if (keeps_as_measured(check, step)) return Need::no;
+  if (keeps_as_measured(check, step)) return {Need::no};
   const Sums sums = sums_of(check, step);
-  if (is_garlic_in_oil(check, step, sums)) return Need::yes;
+  if (is_garlic_in_oil(check, step, sums)) return {Need::yes};
   const bool plant = sums.plant > 0 && sums.plant >= 0.1 * sums.whole;
-  if (!animal && !plant) return sums.unknown || state.has(Role::other) ? Need::unknown : Need::no;
+  if (!animal && !plant) return sums.unknown || state.has(Role::other) ? asked("") : Answer{Need::no};
   const flow::Range activity = activity_of(state);
   const double dry = safety_limit(check.kitchen, "dry").celsius;
-  if (activity.high < dry) return Need::no;
+  if (activity.high < dry) return {Need::no};
   if (sums.whole > 0 && is_baked(check, step)) {
     const bool crumbed = sums.flour >= crumb * sums.whole || sums.flour + sums.dry >= 0.5 * sums.whole;
-    if (crumbed && sums.moist + sums.plant <= 0.6 * (sums.flour + sums.dry)) return Need::no;
-    if (crumbed) return Need::unknown;
+    if (crumbed && sums.moist + sums.plant <= 0.6 * (sums.flour + sums.dry)) return {Need::no};
+    if (crumbed) return asked("how moist it is between its crumb");
   }
-  const double asked = safety_limit(check.kitchen, "asked_if_dry").celsius;
-  if (sums.unknown || (activity.low < asked && !stays_wet(check, step, sums)) || sums.flour >= dough * sums.whole)
-    return Need::unknown;
-  if (sums.acid >= much_acid * sums.whole || sums.sour >= much_fruit * sums.whole) return Need::unknown;
-  if (state.share(Constituent::fat).low >= mostly_fat && !egg && !state.has(Role::meat)) return Need::unknown;
-  if (sums.salt >= much_salt * sums.whole) return Need::unknown;
-  if (!egg && sums.moist == 0 && sums.cured) return Need::unknown;
-  if (sums.chocolate >= much_chocolate * sums.whole && !egg && !state.has(Role::meat)) return Need::unknown;
-  if (!egg && !state.has(Role::meat) && !state.has(Role::fish) && is_soured(check, step, sums)) return Need::unknown;
+  const double wet_enough = safety_limit(check.kitchen, "asked_if_dry").celsius;
+  if (sums.unknown) return asked("a food or an amount in it that is not known");
+  if (activity.low < wet_enough && !stays_wet(check, step, sums)) return asked("");  // cake, buttercream: every house has its own days
+  if (sums.flour >= dough * sums.whole) return asked("");
+  if (sums.acid >= much_acid * sums.whole || sums.sour >= much_fruit * sums.whole) return asked("how acid it is");
+  if (state.share(Constituent::fat).low >= mostly_fat && !egg && !state.has(Role::meat)) return asked("");
+  if (sums.salt >= much_salt * sums.whole) return asked("its salt");
+  if (!egg && sums.moist == 0 && sums.cured) return asked("what it was cured with");
+  if (sums.chocolate >= much_chocolate * sums.whole && !egg && !state.has(Role::meat))
+    return asked("");  // ganache likewise
+  if (!egg && !state.has(Role::meat) && !state.has(Role::fish) && is_soured(check, step, sums))
+    return asked("");
   if (!animal && !may_heat(check, step) && !heated_before(check, step, Role::vegetable) &&
       !heated_before(check, step, Role::other) && !heated_before(check, step, Role::flour)) {
-    return Need::unknown;
+    return asked("");  // raw, as it grew
   }
-  return Need::yes;
+  return {Need::yes};
+}
+
+const Answer& answer_of(const Check& check, int step) {
+  struct Answers {
+    mutable std::map<int, Answer> known;
+  };
+  const Answers& answers = check.once<Answers>([] { return Answers{}; });
+  const auto found = answers.known.find(step);
+  if (found != answers.known.end()) return found->second;
+  return answers.known.emplace(step, work_out(check, step)).first->second;
 }
 
 }  // namespace
 
-Need needs_cold(const Check& check, int step) {
-  struct Needs {
-    mutable std::map<int, Need> known;
-  };
-  const Needs& needs = check.once<Needs>([] { return Needs{}; });
-  const auto found = needs.known.find(step);
-  if (found != needs.known.end()) return found->second;
-  return needs.known.emplace(step, work_out(check, step)).first->second;
-}
+Need needs_cold(const Check& check, int step) { return answer_of(check, step).need; }
+
+std::string_view what_decides_cold(const Check& check, int step) { return answer_of(check, step).open; }
 
 }  // namespace tamis::rules

@@ -1,6 +1,8 @@
 #ifndef CORE_RULES_NEEDS_COLD_H
 #define CORE_RULES_NEEDS_COLD_H
 
+#include <string_view>
+
 #include "core/rules/rule.h"
 
 namespace tamis::rules {
@@ -16,6 +18,9 @@ enum class Need : unsigned char {
 /// Of what comes of the step, by its foods and its composition (water activity at 25 °C, pH and water activity where a
 /// trial has measured them).
 Need needs_cold(const Check& check, int step);
+
+/// Where that is unknown, what would decide it, for a sentence: "how acid it is"; "" where there is nothing to ask.
+std::string_view what_decides_cold(const Check& check, int step);
 
 }  // namespace tamis::rules
 

@@ -12,7 +12,7 @@ constexpr const char* safety[] = {"held-too-cool",           "kept-too-warm",   
                                   "kept-beyond-its-date",    "cooled-too-slowly",     "long-in-the-danger-zone",
                                   "cooked-below-its-limit",  "reheated-too-little",   "control-weaker-than-limit",
                                   "raw-egg-without-caution", "raw-fish-not-frozen",   "raw-sprouts-without-caution",
-                                  "honey-for-infants"};
+                                  "honey-for-infants",       "need-for-cold-unknown"};
 
 /// A message without the source in brackets at its end.
 std::string without_source(const std::string& message) {
@@ -232,6 +232,27 @@ TEST_CASE("garlic under oil needs the cold; a dressing with vinegar, and garlic 
   };
   CHECK(oil("infuse", "1 g") ==
         "kept-out-of-the-cold: it stands 21 days out of the cold; food that needs it is out for 4 h at most");
-  CHECK(oil("infuse", "300 g").empty());
+  CHECK(oil("infuse", "300 g") ==
+        "need-for-cold-unknown: it stands 21 days out of the cold; whether it needs it is not known: it hangs on how acid it is");
   CHECK(oil("fry", "1 g").empty());
+}
+
+TEST_CASE("where the fiche cannot tell whether it needs the cold, the author is asked what would decide it") {
+  const auto curd = [](const std::string& end) {
+    return said(R"(<ingredient id="c" food="cream-35">400 g</ingredient><ingredient id="j" food="lemon-juice">60 g</ingredient>
+<step do="boil" makes="posset">Boil the <use of="c">cream</use> with the <use of="j">juice</use>.</step>)" + end);
+  };
+  CHECK(curd(R"(<keep where="dry store" for="2 days"/>)") ==
+        "need-for-cold-unknown: it stands 2 days out of the cold; whether it needs it is not known: it hangs on how acid it is");
+  CHECK(curd(R"(<keep where="dry store" for="3 h"/>)").empty());
+  CHECK(curd(R"(<keep where="dry store, in closed jars" for="90 days"/>)").empty());
+  CHECK(curd(R"(<keep where="fridge" for="2 days"/>)").empty());
+  const std::string relish = R"(<ingredient id="o" food="onion">500 g</ingredient><ingredient id="x" name="house brine powder">80 g</ingredient>
+<step do="cook" makes="relish">Cook the <use of="o">onions</use> with the <use of="x">powder</use>.</step>)";
+  CHECK(said(relish + R"(<keep where="dry store" for="5 days"/>)") ==
+        "need-for-cold-unknown: it stands 5 days out of the cold; whether it needs it is not known: it hangs on a food or an amount "
+        "in it that is not known");
+  CHECK(said(R"(<ingredient id="o" food="onion">500 g</ingredient>
+<step do="peel" makes="peeled">Peel the <use of="o">onions</use>.</step><keep where="dry store" for="5 days"/>)")
+            .empty());
 }
