@@ -170,6 +170,10 @@ TEST_CASE("the parts of a food add up to it", "[table]") {
       {"vinegar-cider", "acetic acid is in no column"},
       {"vinegar-wine-red", "acetic acid is in no column"},
       {"vinegar-balsamic", "acetic acid is in no column"},
+      {"vinegar-wine-white", "as vinegar-wine-red"},
+      {"vinegar-sherry", "as vinegar-wine-red"},
+      {"vinegar-malt", "as vinegar-cider"},
+      {"vinegar-rice", "as vinegar-cider"},
       {"gold-leaf", "gold is in no column"},
   };
   std::set<std::string> broken;
@@ -222,7 +226,11 @@ TEST_CASE("energy follows from what the food is made of", "[table]") {
       {"acid-ascorbic", acid},
       {"vinegar-white", acid},
       {"vinegar-cider", acid},
+      {"vinegar-malt", acid},
+      {"vinegar-rice", acid},
       {"vinegar-wine-red", acid},
+      {"vinegar-sherry", acid},
+      {"vinegar-wine-white", acid},
       {"vinegar-balsamic", acid},
   };
   std::set<std::string> broken;
