@@ -28,9 +28,14 @@ constexpr std::array options{
 };
 
 constexpr std::string_view help =
-    R"(An export is what a plugin makes of a fiche: a sheet to print, a page, a list.
+    R"(An export is what a plugin makes of a fiche: a sheet to print, a page, a list. Some are made
+of all fiches together: the order for a week.
 Without --to and --write the one file of one fiche goes to standard output.
 )";
+
+bool names_many(const Request& request) {
+  return request.words.size() > 1 || kind_of(request.words.front()) == PathKind::folder;
+}
 
 class Export {
  public:
@@ -41,6 +46,7 @@ class Export {
       one(source);
       return !output_gone() && totals_.failed == 0;
     });
+    if (!together_.empty() && totals_.failed == 0) all_together();
     return totals_.exit();
   }
 
@@ -60,6 +66,9 @@ class Export {
     const Chosen chosen = choose_plugin(surroundings_.plugins(source->path()), lua::Addition::Kind::export_,
                                         request_.get("as"), request_.get("set"), *report_, totals_);
     if (chosen.plugin == nullptr) return;
+    if (chosen.addition->over_all) return keep(chosen, read.document);
+    if (!request_.has("to") && names_many(request_))
+      return fail(source->path(), "is not the only fiche named: more than one makes more than one file; add --to FOLDER");
     lua::Exported made =
         chosen.plugin->export_fiche(*chosen.addition, read.document, *surroundings_.of(source->path()).kitchen,
                                     surroundings_.library(source->path()));
@@ -70,7 +79,30 @@ class Export {
     put(source->path(), made.files);
   }
 
+  void keep(const Chosen& chosen, const std::shared_ptr<const fiche::Document>& document) {
+    const std::string& path = document->source().path();
+    if (!together_.empty() && surroundings_.of(path).kitchen_path != kitchen_path_)
+      return fail(path, "is of another kitchen than " + together_.front()->source().path() + "; say with --kitchen for which one");
+    kitchen_path_ = surroundings_.of(path).kitchen_path;
+    chosen_ = chosen;
+    together_.push_back(document);
+  }
+
+  void all_together() {
+    const std::string& path = together_.front()->source().path();
+    lua::ExportedAll made = chosen_.plugin->export_all(*chosen_.addition, together_, *surroundings_.of(path).kitchen,
+                                                       surroundings_.library(path));
+    talk(harmless(made.talk));
+    for (std::size_t i = 0; i < together_.size(); ++i) {
+      base::sort_by_place(made.findings[i]);
+      report_->file(together_[i]->source(), made.findings[i]);
+      totals_.add(made.findings[i]);
+    }
+    put(path, made.files);
+  }
+
   void put(const std::string& path, const std::vector<lua::MadeFile>& files) {
+    if (files.empty() && totals_.errors == 0) return fail(path, "gives no file; what is said above must be put right first");
     if (request_.has("to")) {
       for (const lua::MadeFile& file : files) put_into_folder(request_.get("to"), file);
     } else if (files.size() > 1) {
@@ -105,14 +137,15 @@ class Export {
   std::unique_ptr<Report> report_ = talk_report();
   Totals totals_;
   std::vector<std::string> written_;
+  Chosen chosen_;
+  std::string kitchen_path_;
+  std::vector<std::shared_ptr<const fiche::Document>> together_;  ///< for an export over all of them
 };
 
 std::string misuse(const Request& request) {
   if (request.words.empty()) return "say what to export: a fiche or a folder";
   if (request.has("to") && request.has("write")) return "--to is a folder for all files, --write one file: give one of them";
   if (request.has("replace") && !request.has("to")) return "--replace goes with --to";
-  const bool many = request.words.size() > 1 || kind_of(request.words.front()) == PathKind::folder;
-  if (many && !request.has("to")) return "more than one fiche makes more than one file: add --to FOLDER";
   return {};
 }
 

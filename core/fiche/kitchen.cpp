@@ -185,6 +185,7 @@ class Reader {
       made->food.trim_source = "kitchen file";
     }
     if (auto own = price(n, At::price)) made->prices.push_back(*std::move(own));
+    made->stock = amount(n, At::stock, measure::amount_kinds);
     for (Node c = document_.first_child(n); c != none; c = document_.next(c)) {
       if (document_.el(c) == El::declared) {
         read_declared(c, made->food.per_100_g);

@@ -50,6 +50,7 @@ struct Kitchen {
     food::Allergens contains = 0, may_contain = 0;
     std::optional<double> bloom, fat_percent, cocoa_percent;
     std::vector<Price> prices;  ///< in the order of the file
+    std::optional<measure::Amount> stock;  ///< in the store
     food::Food food;  ///< the table's food it is like, with its own density and piece put in
     std::vector<food::Measure> measures;
     Node node = none;

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/base/utf8.h"
+#include "core/food/splits.h"
 
 namespace tamis::flow {
 namespace {
@@ -32,27 +33,14 @@ bool is_seasoning(const food::Food* food) {
   }
 }
 
-/// "egg-yolk 17 g + egg-white 33 g": the figure of that food.
-std::optional<double> figure_in(std::string_view splits, std::string_view food) {
-  while (!splits.empty()) {
-    const std::size_t plus = std::min(splits.find('+'), splits.size());
-    const std::string_view part = base::trimmed(splits.substr(0, plus));
-    splits.remove_prefix(std::min(plus + 1, splits.size()));
-    const std::size_t space = part.find(' ');
-    if (space == part.npos || part.substr(0, space) != food) continue;
-    const auto figure = base::Ratio::parse(part.substr(space + 1, part.find(' ', space + 1) - space - 1));
-    if (figure) return figure->approximate();
-  }
-  return std::nullopt;
-}
-
 /// The share of a food that one of its parts is, by the table.
 std::optional<double> share_by_table(const food::Food& food, std::string_view part) {
-  const auto figure = figure_in(food.splits, part);
-  if (!figure) return std::nullopt;
-  if (food.splits_source.find("100 g") != std::string_view::npos) return *figure / 100;
+  const std::vector<food::Split> splits = food::splits_of(food);
+  const auto found = std::find_if(splits.begin(), splits.end(), [part](const food::Split& one) { return one.id == part; });
+  if (found == splits.end()) return std::nullopt;
+  if (food::splits_by_mass(food)) return found->grams / 100;
   const auto piece = food::piece_of(food);
-  return piece ? std::optional(*figure / piece->grams.approximate()) : std::nullopt;
+  return piece ? std::optional(found->grams / piece->grams.approximate()) : std::nullopt;
 }
 
 /// The number of a plain figure, or of portions: middle of a range.

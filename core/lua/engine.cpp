@@ -9,6 +9,7 @@
 
 #include "core/base/utf8.h"
 #include "core/lua/globals.h"
+#include "core/lua/lists.h"
 #include "core/lua/results.h"
 #include "core/lua/values.h"
 
@@ -194,15 +195,17 @@ bool Engine::has_function(const std::string& name) {
   return has;
 }
 
-bool Engine::call(Session& session, const std::string& function, Opened& fiche, std::vector<MadeFile>* made,
-                  Failure& failure) {
+bool Engine::call(Session& session, const std::string& function, std::vector<MadeFile>* made, Failure& failure) {
   meter_.restart();
   set_session(state_, &session);
   Job job{[&](lua_State* state) {
             lua_rawgeti(state, LUA_REGISTRYINDEX, globals_);
             push(state, function);
             lua_rawget(state, 1);
-            push_fiche(state, fiche);
+            if (session.adding->over_all)
+              push_list(state, session.given(), [state](Opened* fiche) { push_fiche(state, *fiche); });
+            else
+              push_fiche(state, *session.main);
             lua_call(state, 1, made == nullptr ? 0 : 1);
             if (made != nullptr) read_files(state, *made);
           },

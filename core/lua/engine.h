@@ -43,9 +43,9 @@ class Engine {
   std::vector<std::string> functions();
   [[nodiscard]] bool has_function(const std::string& name);
 
-  /// Calls a function that start() left with a fiche. What an export gives is read within the same budget.
-  bool call(Session& session, const std::string& function, Opened& fiche, std::vector<MadeFile>* made,
-            Failure& failure);
+  /// Calls a function that start() left with the fiche the session gives, or the list of them where what is being
+  /// called is over all. What an export gives is read within the same budget.
+  bool call(Session& session, const std::string& function, std::vector<MadeFile>* made, Failure& failure);
 
   [[nodiscard]] const Meter& meter() const { return meter_; }
 

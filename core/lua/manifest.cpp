@@ -124,6 +124,7 @@ class Reader {
       std::replace(made.call.begin(), made.call.end(), '-', '_');
     }
     made.ending = document_.get(n, At::ending);
+    made.over_all = document_.get(n, At::over) == "all";
     for (Node inner = document_.first_child(n); inner != fiche::none; inner = document_.next(inner)) {
       if (document_.el(inner) == El::summary) made.summary = folded_text(document_, inner);
       if (document_.el(inner) == El::note) made.notes.push_back(folded_text(document_, inner));
@@ -137,6 +138,8 @@ class Reader {
     const bool twice = std::any_of(out_.additions.begin(), out_.additions.end(),
                                    [&made](const Addition& other) { return other.id == made.id; });
     if (twice) say(made.where, "\"" + made.id + "\" is added twice", "give one of them another id");
+    if (made.over_all && made.kind != Addition::Kind::export_)
+      say(made.where, "\"" + made.id + "\" is no export: a check or conversion is of one fiche", "take over=\"all\" out");
     if (made.kind == Addition::Kind::check && rules::rule_by_id(made.id) != nullptr)
       say(made.where, "\"" + made.id + "\" is a rule of the check itself", "give the plugin's check another id");
   }

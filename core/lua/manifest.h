@@ -25,6 +25,7 @@ struct Addition {
   base::Severity severity = base::Severity::warning;  ///< of a check, where the kitchen does not say
   std::string call;                                   ///< the function in plugin.lua
   std::string ending;                                 ///< of an export's file, "html"
+  bool over_all = false;                              ///< an export: called once, with the list of all fiches named
   std::vector<std::string> notes;                     ///< what else there is to know of it, a paragraph each
   base::Span where;                                   ///< in the manifest: its id
 };

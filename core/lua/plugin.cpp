@@ -64,8 +64,10 @@ const base::Finding* new_error(const std::vector<base::Finding>& before, const s
   return nullptr;
 }
 
-/// A name for the one file of an export: the fiche's id with the export's ending.
+/// A name for the one file of an export: the fiche's id with the export's ending; of many fiches the export's own id.
 std::string usual_name(const Document& document, const Addition& wanted) {
+  const std::string ending = "." + (wanted.ending.empty() ? "txt" : wanted.ending);
+  if (wanted.over_all) return wanted.id + ending;
   std::string name;
   for (const char c : document.get(document.root(), fiche::At::id)) {
     const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' || c == '-' ||
@@ -73,7 +75,7 @@ std::string usual_name(const Document& document, const Addition& wanted) {
     if (plain) name += c;
   }
   if (name.empty()) name = "fiche";
-  return name + "." + (wanted.ending.empty() ? "txt" : wanted.ending);
+  return name + ending;
 }
 
 }  // namespace
@@ -155,7 +157,7 @@ void Plugin::complain(Session& session, const Addition& addition, const Failure&
   made.message += ": " + failure.what;
   made.advice = "mend the plugin; what else it would have found here is not known";
   made.source = source_name();
-  session.findings.push_back(std::move(made));
+  session.main->findings.push_back(std::move(made));
 }
 
 /// One call; `started` says whether the environment at hand is fresh enough for it.
@@ -164,7 +166,7 @@ bool Plugin::work(Session& session, const Addition& addition, bool& started, std
   session.adding = &addition;
   session.in_hand = fiche::none;
   bool good = started || engine_.start(session, failure);
-  good = good && engine_.call(session, addition.call, *session.main, made, failure);
+  good = good && engine_.call(session, addition.call, made, failure);
   if (!good) complain(session, addition, failure);
   started = good;
   return good;
@@ -174,7 +176,7 @@ void Plugin::run_checks(rules::Check& check) {
   const Document& document = check.document;
   if (document.root() == fiche::none || document.el(document.root()) != El::fiche) return;
   Session session(check.kitchen, check.library, manifest_, settings_);
-  session.main = &session.add(std::make_unique<Opened>(session, check.fiche, check.flow));
+  Opened& at_hand = session.give(std::make_unique<Opened>(session, check.fiche, check.flow));
   session.source = source_name();
   bool started = false;
   for (const Addition& addition : manifest_.additions) {
@@ -182,8 +184,8 @@ void Plugin::run_checks(rules::Check& check) {
     session.severity = severity_of(check.kitchen, addition.id, addition.severity);
     if (session.severity == base::Severity::off) continue;
     work(session, addition, started, nullptr);
-    for (base::Finding& finding : session.findings) check.add(std::move(finding));
-    session.findings.clear();
+    for (base::Finding& finding : at_hand.findings) check.add(std::move(finding));
+    at_hand.findings.clear();
   }
 }
 
@@ -192,7 +194,7 @@ PluginConverted Plugin::convert(const Addition& conversion, const Document& docu
   assert(conversion.kind == Addition::Kind::conversion);
   Document copy = document.clone();
   Session session(kitchen, library, manifest_, settings_);
-  session.main = &session.add(std::make_unique<Opened>(session, copy));
+  Opened& at_hand = session.give(std::make_unique<Opened>(session, copy));
   session.source = source_name();
   session.severity = severity_of(kitchen, conversion.id, base::Severity::warning);
   bool started = false;
@@ -208,22 +210,31 @@ PluginConverted Plugin::convert(const Addition& conversion, const Document& docu
       done = false;
     }
   }
-  return {done ? std::move(copy) : document.clone(), std::move(session.findings), std::move(session.talk), done};
+  return {done ? std::move(copy) : document.clone(), std::move(at_hand.findings), std::move(session.talk), done};
 }
 
 Exported Plugin::export_fiche(const Addition& wanted, const std::shared_ptr<const Document>& document,
                               const fiche::Kitchen& kitchen, fiche::Library& library) {
-  assert(wanted.kind == Addition::Kind::export_);
+  ExportedAll made = export_all(wanted, {document}, kitchen, library);
+  return {std::move(made.files), std::move(made.findings.front()), std::move(made.talk)};
+}
+
+ExportedAll Plugin::export_all(const Addition& wanted, const std::vector<std::shared_ptr<const Document>>& documents,
+                               const fiche::Kitchen& kitchen, fiche::Library& library) {
+  assert(wanted.kind == Addition::Kind::export_ && !documents.empty());
   Session session(kitchen, library, manifest_, settings_);
-  session.main = &session.add(std::make_unique<Opened>(session, document));
+  std::vector<Opened*> given;
+  for (const auto& document : documents) given.push_back(&session.give(std::make_unique<Opened>(session, document)));
   session.source = source_name();
   session.severity = severity_of(kitchen, wanted.id, base::Severity::warning);
   std::vector<MadeFile> files;
   bool started = false;
   if (!work(session, wanted, started, &files)) files.clear();
   for (MadeFile& file : files)
-    if (file.name.empty()) file.name = usual_name(*document, wanted);
-  return {std::move(files), std::move(session.findings), std::move(session.talk)};
+    if (file.name.empty()) file.name = usual_name(*documents.front(), wanted);
+  ExportedAll made{std::move(files), {}, std::move(session.talk)};
+  for (Opened* one : given) made.findings.push_back(std::move(one->findings));
+  return made;
 }
 
 void PluginChecks::run(rules::Check& check) {

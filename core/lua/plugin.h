@@ -39,6 +39,13 @@ struct Exported {
   std::string talk;
 };
 
+/// The same of an export over all fiches together.
+struct ExportedAll {
+  std::vector<MadeFile> files;
+  std::vector<std::vector<base::Finding>> findings;  ///< of each fiche, in order; plugin-error with the first
+  std::string talk;
+};
+
 struct PluginConverted {
   fiche::Document document;              ///< as it was, when something went wrong
   std::vector<base::Finding> findings;
@@ -69,6 +76,9 @@ class Plugin {
 
   Exported export_fiche(const Addition& wanted, const std::shared_ptr<const fiche::Document>& document,
                         const fiche::Kitchen& kitchen, fiche::Library& library);
+  /// What is made of all of them together (Addition::over_all), at least one, of one kitchen.
+  ExportedAll export_all(const Addition& wanted, const std::vector<std::shared_ptr<const fiche::Document>>& documents,
+                         const fiche::Kitchen& kitchen, fiche::Library& library);
 
  private:
   Plugin(const PluginFiles& files, const Manifest& manifest, Settings settings);

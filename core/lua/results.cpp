@@ -44,6 +44,12 @@ MadeFile read_file(lua_State* state, int table) {
   return file;
 }
 
+/// An export that cannot make its file says so in a finding.
+bool has_said_why(const Session& session) {
+  const std::vector<Opened*> given = session.given();
+  return std::any_of(given.begin(), given.end(), [](const Opened* one) { return !one->findings.empty(); });
+}
+
 }  // namespace
 
 void read_files(lua_State* state, std::vector<MadeFile>& made) {
@@ -64,9 +70,11 @@ void read_files(lua_State* state, std::vector<MadeFile>& made) {
       made.push_back(std::move(file));
       lua_pop(state, 1);
     }
+  } else if (lua_type(state, given) == LUA_TNIL && has_said_why(session_of(state))) {
+    return;
   } else {
     raise(state, "the export gave a " + std::string(luaL_typename(state, given)) +
-                     "; it gives the bytes of a file, or a list of {name, bytes}");
+                     "; it gives the bytes of a file, or a list of {name, bytes}; nil once it has said why");
   }
   std::size_t bytes = 0;
   for (const MadeFile& file : made) bytes += file.bytes.size();

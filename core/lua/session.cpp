@@ -103,6 +103,20 @@ Opened& Session::add(std::unique_ptr<Opened> opened) {
   return added;
 }
 
+Opened& Session::give(std::unique_ptr<Opened> opened) {
+  Opened& added = add(std::move(opened));
+  added.given = true;
+  if (main == nullptr) main = &added;
+  return added;
+}
+
+std::vector<Opened*> Session::given() const {
+  std::vector<Opened*> found;
+  for (const auto& one : opened_)
+    if (one->given) found.push_back(one.get());
+  return found;
+}
+
 Opened& Session::open(const std::shared_ptr<const fiche::Document>& document) {
   const auto known = by_document_.find(document.get());
   return known != by_document_.end() ? *known->second : add(std::make_unique<Opened>(*this, document));

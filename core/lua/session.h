@@ -42,6 +42,9 @@ class Opened {
   [[nodiscard]] bool is_fiche() const { return document_->el(document_->root()) == fiche::El::fiche; }
   [[nodiscard]] bool may_change() const { return editable_ != nullptr; }
   [[nodiscard]] Session& session() const { return session_; }
+  std::vector<base::Finding> findings;  ///< what the plugin said of it
+  bool given = false;                   ///< the call is about it: findings may be said of it
+
   /// Counts up with every change, so that what was read before it is known to be old.
   [[nodiscard]] unsigned reading() const { return reading_; }
 
@@ -82,17 +85,19 @@ class Session {
   fiche::Library& library;
   const Settings& settings;
   const std::vector<Taking>* takes;  ///< the settings there are
-  Opened* main = nullptr;          ///< the fiche the call is about
+  Opened* main = nullptr;          ///< the fiche the call is about; of several the first
   const Addition* adding = nullptr;  ///< what is being called
   base::Severity severity = base::Severity::warning;
   std::string source;              ///< of its findings: who says so
-  std::vector<base::Finding> findings;
   std::size_t copies = 0;          ///< conversions made for it
   std::size_t written = 0;         ///< bytes that edits have put into the fiche
   std::string talk;                ///< what print() said
   fiche::Node in_hand = fiche::none;  ///< the element of `main` that was asked last
 
   Opened& add(std::unique_ptr<Opened> opened);
+  /// The same, of a fiche that the call is about.
+  Opened& give(std::unique_ptr<Opened> opened);
+  [[nodiscard]] std::vector<Opened*> given() const;  ///< in the order they were given
   /// The same Opened for the same document each time.
   Opened& open(const std::shared_ptr<const fiche::Document>& document);
   Opened* kitchen_file();          ///< null where there is none

@@ -137,8 +137,8 @@ int fiche_open(lua_State* state) {
 int fiche_say(lua_State* state) {
   Opened& opened = fiche_at(state, 1);
   Session& session = opened.session();
-  if (&opened != session.main) raise(state, "findings are about the fiche at hand; another one can be a related place");
-  if (session.findings.size() >= most_findings)
+  if (!opened.given) raise(state, "findings are about the fiche at hand; another one can be a related place");
+  if (opened.findings.size() >= most_findings)
     raise(state, "more than " + std::to_string(most_findings) + " findings in one fiche");
   base::Finding made;
   if (lua_isnil(state, 2)) {
@@ -154,15 +154,15 @@ int fiche_say(lua_State* state) {
   made.advice = message_at(state, 4);
   made.source = session.source;
   if (made.message.empty()) raise(state, "a finding without a message");
-  session.findings.push_back(std::move(made));
-  push_indexed(state, Type::finding, opened, static_cast<int>(session.findings.size()) - 1);
+  opened.findings.push_back(std::move(made));
+  push_indexed(state, Type::finding, opened, static_cast<int>(opened.findings.size()) - 1);
   return 1;
 }
 
 int finding_also(lua_State* state) {
   const IndexValue& value = indexed_at(state, 1, Type::finding);
   const PlaceValue place = place_at(state, 2);
-  base::Finding& finding = value.opened->session().findings[static_cast<std::size_t>(value.index)];
+  base::Finding& finding = value.opened->findings[static_cast<std::size_t>(value.index)];
   if (finding.related.size() >= most_findings) raise(state, "too many related places");
   base::Related related;
   related.where = place.where;
@@ -186,7 +186,7 @@ int finding_mend(lua_State* state) {
   if (!place.value) raise(state, "mend takes the place of a text, of bytes in it, or of the value of an attribute");
   if (base::find_invalid_utf8(words) != std::string_view::npos) raise(state, "the text is not valid UTF-8");
   const fiche::Spelling spelling = place.opened->document().spelling();
-  base::Finding& finding = value.opened->session().findings[static_cast<std::size_t>(value.index)];
+  base::Finding& finding = value.opened->findings[static_cast<std::size_t>(value.index)];
   finding.edits.push_back({place.where, format::escaped(words, spelling, place.in_attribute)});
   lua_settop(state, 1);
   return 1;

@@ -79,7 +79,7 @@ class Sum {
     line.name = own != nullptr && !own->name.empty() ? own->name : entry.name;
     line.component = entry.component;
     line.grams = entry.listed;
-    line.bought = as_bought(entry);
+    line.bought = grams_bought(entry, counts_pieces(entry));
     line.open = entry.trace ? Open::trace : cost_food(entry, line);
     if (line.bought && line.open != Open::water) out_.all_g += *line.bought;
     if (line.cost) {
@@ -104,21 +104,11 @@ class Sum {
     return sum;
   }
 
-  std::optional<double> as_bought(const Entry& entry) const {
-    if (entry.bought) return entry.bought;
-    if (!entry.listed || entry.food == nullptr) return entry.listed;
-    const double trim = entry.food->trim_share;
-    if (!(trim > 0 && trim < 1) || counts_pieces(entry)) return entry.listed;
-    const bool by_house = entry.food->trim_source == "kitchen file";
-    return by_house || entry.trimmed ? *entry.listed / (1 - trim) : *entry.listed;
-  }
-
   const Kitchen::Price* price_of(const Entry& entry) const {
     const Kitchen::OwnFood* own = kitchen_.own_food(entry.food_id);
     return own == nullptr ? nullptr : fiche::price_on(own->prices, day_);
   }
 
-  /// What a piece weighs is its edible part: nothing comes on top.
   bool counts_pieces(const Entry& entry) const {
     const Kitchen::Price* price = price_of(entry);
     return price != nullptr && price->pack && price->pack->kind == measure::Kind::count;

@@ -97,6 +97,15 @@ std::string_view doubt_name(Doubt::Kind kind) {
   return "";
 }
 
+std::optional<double> grams_bought(const Entry& entry, bool by_piece) {
+  if (entry.bought) return entry.bought;
+  if (!entry.listed || entry.food == nullptr) return entry.listed;
+  const double trim = entry.food->trim_share;
+  if (!(trim > 0 && trim < 1) || by_piece) return entry.listed;
+  const bool by_house = entry.food->trim_source == "kitchen file";
+  return by_house || entry.trimmed ? *entry.listed / (1 - trim) : *entry.listed;
+}
+
 Makeup read_makeup(const fiche::Fiche& fiche, const flow::Flow& flow, fiche::Library& library) {
   Makeup out;
   if (fiche.document->root() == fiche::none) return out;
@@ -107,6 +116,7 @@ Makeup read_makeup(const fiche::Fiche& fiche, const flow::Flow& flow, fiche::Lib
   out.entries = std::move(walk.entries);
   out.doubts = std::move(walk.doubts);
   out.labour = std::move(walk.labour);
+  out.bases = std::move(walk.bases);
   const Stated stated = read_yield(fiche, flow);
   out.portions = stated.portions;
   out.pieces = stated.pieces;

@@ -34,9 +34,25 @@ struct Entry {
   int part_of = -1;                     ///< the entry it is a part of; that one is what is bought
   std::optional<double> listed;         ///< g that the batch takes of it as the list has it; empty when not known
   std::optional<double> bought;         ///< g of it as bought, where the list says so: purchase, or weighed as bought
+  double share = 1;                     ///< how many times the other file's batch is taken
   bool trimmed = false;                 ///< its words say that something is taken off before it is weighed
   double used = 0;                      ///< g of those that went into what is made
   double served = 0;                    ///< g of those that are in what is made; water boiled out is not taken off
+};
+
+/// g of it as bought: what its list says, else what goes in with the trim on top, where the kitchen states a trim or its
+/// words say that something is taken off. Sold by the piece nothing comes on top: what a piece weighs is its edible part.
+/// Empty when it is not known what goes in.
+std::optional<double> grams_bought(const Entry& entry, bool by_piece);
+
+/// Something made in the house by another fiche.
+struct Base {
+  std::shared_ptr<const fiche::Document> held;  ///< the other fiche
+  fiche::Node component = fiche::none;  ///< of the fiche at hand, that it comes with
+  std::string title;                    ///< of the component that is taken, else of the other fiche
+  double grams = 0;                     ///< g of it that are taken
+  double batches = 0;                   ///< of the other fiche as it is written
+  std::size_t first = 0, end = 0;       ///< its lines in entries
 };
 
 /// Hands-on time, as the steps of a component state it.
@@ -67,6 +83,7 @@ std::string_view doubt_name(Doubt::Kind kind);  ///< "no_mass", ...
 
 struct Makeup {
   std::vector<Entry> entries;    ///< in the order of the lists
+  std::vector<Base> bases;       ///< what comes from other files, theirs too; each time that one is taken
   double water_out = 0;          ///< g of water that has gone from what is made
   std::optional<double> mass;    ///< g of all that is made; empty when not known
   std::optional<double> portions;       ///< or pieces, spare ones too; empty when the yield states neither

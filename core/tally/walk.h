@@ -29,6 +29,7 @@ class Walk {
   std::vector<Entry> entries;
   std::vector<Doubt> doubts;
   std::vector<Labour> labour;
+  std::vector<Base> bases;
 
  private:
   [[nodiscard]] const flow::Thing& thing(int index) const { return flow_.things[static_cast<std::size_t>(index)]; }
@@ -41,6 +42,7 @@ class Walk {
   [[nodiscard]] bool is_made(const flow::Thing& thing) const;
   [[nodiscard]] bool happens(const flow::Use& use) const;
   void take_from_outside(int component);
+  void take_bases(Walk& inner, const Mix& mix, double share, fiche::Node component);
   void components_without_steps();
   void work_out(const flow::Step& step);
   [[nodiscard]] double share_of(const flow::Use& use);

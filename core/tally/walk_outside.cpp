@@ -10,6 +10,40 @@ using fiche::At;
 using fiche::El;
 using fiche::Node;
 
+namespace {
+
+/// Of each line whether what is taken of it is parts, yolks or zest.
+std::vector<bool> taken_in_parts(const std::vector<Entry>& entries, const Mix& mix) {
+  std::vector<bool> out(entries.size());
+  for (std::size_t i = 0; i < entries.size(); ++i)
+    if (entries[i].part_of >= 0 && mix.used_of(i) > 0) out[idx(entries[i].part_of)] = true;
+  return out;
+}
+
+}  // namespace
+
+/// What the other file takes from files of its own, as far as it went into what is taken here.
+void Walk::take_bases(Walk& inner, const Mix& mix, double share, Node component) {
+  for (Base& one : inner.bases) {
+    double used = 0;
+    double listed = 0;
+    for (std::size_t i = one.first; i < one.end; ++i) {
+      const Entry& entry = inner.entries[i];
+      if (!entry.counts || !entry.listed || entry.part_of >= 0) continue;
+      used += mix.used_of(i);
+      listed += *entry.listed;
+    }
+    const double part = listed > 0 ? std::min(1.0, used / listed) : 1;
+    if (!(part > 0)) continue;
+    one.grams *= share * part;
+    one.batches *= share * part;
+    one.component = component;
+    one.first += entries.size();
+    one.end += entries.size();
+    bases.push_back(std::move(one));
+  }
+}
+
 Mix Walk::from_outside(Node node, std::optional<double> grams) {
   const std::string title = words_of(document_.get(node, document_.el(node) == El::component ? At::title : At::name));
   const fiche::FileReference reference = fiche::split_reference(document_.get(node, At::from));
@@ -44,6 +78,10 @@ Mix Walk::from_outside(Node node, std::optional<double> grams) {
   const std::string in = part == fiche::none ? other.all_text(other.child(other.root(), El::title)) : words_of(other.get(part, At::title));
   for (Doubt& one : inner.doubts) doubt(one.kind, one.what.empty() ? title : one.what, share * one.grams, node);
   const std::size_t first = entries.size();
+  take_bases(inner, *mix, share, component);
+  Base base{target.held, component, words_of(in), share * mix->mass(), share, first, first + inner.entries.size()};
+  bases.push_back(std::move(base));
+  const std::vector<bool> in_parts = taken_in_parts(inner.entries, *mix);
   for (std::size_t i = 0; i < inner.entries.size(); ++i) {
     Entry& one = inner.entries[i];
     const bool here = one.counts || part == fiche::none || one.component == part;
@@ -52,8 +90,9 @@ Mix Walk::from_outside(Node node, std::optional<double> grams) {
     if (one.held == nullptr) one.held = target.held;
     if (one.in.empty()) one.in = words_of(in);
     one.component = component;
-    // Of the batch of the other file, what was made for this one.
-    if (one.counts && listed) one.listed = share * mix->used_of(i);
+    one.share *= share;
+    // Of the batch of the other file, what was made for this one; of what is bought whole and taken in parts, the whole.
+    if (one.counts && listed) one.listed = share * (in_parts[i] ? *listed : mix->used_of(i));
     if (!one.counts && listed) one.listed = here ? share * *listed : 0;
     if (one.bought && listed && *listed > 0) one.bought = *one.bought * *one.listed / *listed;
     out.grams.resize(first + i + 1);
