@@ -4,6 +4,7 @@
 local function field(value)
   if value == nil or value == false then return "" end
   if type(value) == "number" then return plain(value) end
+  value = value:gsub("\u{a0}", " "):gsub("\u{202f}", " ")
   if value:find("^[=+%-@\t\r]") then value = "'" .. value end
   if value:find('[",\r\n]') then return '"' .. value:gsub('"', '""') .. '"' end
   return value
@@ -15,8 +16,6 @@ local function line(fields)
   return table.concat(out, ",") .. "\r\n"
 end
 
-local function number(value) return value and rounded(value) end
-
 function csv_of(list)
   local head = {}
   for i, key in ipairs({ "supplier", "food", "needed", "trim", "as_bought", "stock", "to_buy", "unit", "pack", "packs",
@@ -25,14 +24,13 @@ function csv_of(list)
   for _, row in ipairs(list.rows) do
     local trim = row.as_bought and row.bought > 0 and not row.left_parts and row.grams < row.bought and
       math.floor(1000 * (1 - row.grams / row.bought) + 0.5) / 10
-    out[#out + 1] = line({ row.supplier, row.name, number(row.needed), trim, number(row.as_bought), number(row.stock),
-      number(row.short), row.unit and unit_name(row.unit) or "", row.pack, row.packs, number(row.left), parts_left(row),
+    out[#out + 1] = line({ row.supplier, row.name, rounded(row.needed, row.unit), trim, rounded(row.as_bought, row.unit),
+      rounded(row.stock, row.unit), rounded(row.short, row.unit), row.unit and unit_name(row.unit) or "", row.pack, row.packs, rounded(row.left, row.unit), parts_left(row),
       row.price and money(row.price), row.sum and money(row.sum), row.currency, dishes_of(row), table.concat(row.notes, "; ") })
   end
   for _, base in ipairs(list.bases) do
-    local large = base.grams >= 1000
-    out[#out + 1] = line({ say("made_here"), base.title, rounded(large and base.grams / 1000 or base.grams), "", "", "", "",
-      large and "kg" or "g", "", "", "", "", "", "", "", dishes_of(base), say("its_batches", { n = plain(rounded(base.batches)), id = base.id }) })
+    out[#out + 1] = line({ say("made_here"), base.title, rounded(base.grams / base.per_unit, base.unit), "", "", "", "", base.unit, "",
+      "", "", "", "", "", "", dishes_of(base), say("its_batches", { n = plain(rounded(base.batches, "kg")), id = base.id }) })
   end
   return table.concat(out)
 end

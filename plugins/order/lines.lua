@@ -7,7 +7,7 @@ function row_of(food, name)
   local key = food and food.id or "name " .. tamis.lower(name)
   local row = rawget(by_key, key)
   if not row then
-    row = { food = food, name = food and food:name(order_language()) or name, supplier = food and food.supplier or "",
+    row = { food = food, names = {}, name = food and food:name(order_language()) or name, supplier = food and food.supplier or "", listed = food and food.own or false,
       grams = 0, bought = 0, weighed = false, others = {}, traces = {}, dishes = {}, parts = {}, in_parts = 0 }
     by_key[key] = row
     rows[#rows + 1] = row
@@ -46,6 +46,7 @@ local function add_line(line, one)
   local title, batches = one.fiche.title, one.batches
   local food = rawget(line, "food")
   local row = row_of(food, line.name)
+  add_once(row.names, tamis.lower(line.name))
   local grams = rawget(line, "grams")
   if not grams then
     if line.trace then add_once(row.traces, title) else row.others[#row.others + 1] = in_its_own_units(line, batches, title) end
@@ -64,6 +65,20 @@ local function add_line(line, one)
   row.bought = row.bought + line.bought * batches
 end
 
+-- What the house does not list is called as the dishes call it: "ox cheeks", not the table's "stewing beef".
+local function name_row(row)
+  if row.listed or not row.food or not row.names[1] then return end
+  if not row.names[2] then
+    row.name = row.names[1]
+    return
+  end
+  local others = {}
+  for _, name in ipairs(row.names) do
+    if name ~= tamis.lower(row.name) then others[#others + 1] = name end
+  end
+  row.name = row.name .. " (" .. table.concat(others, ", ") .. ")"
+end
+
 local function is_tap_water(line)
   local food = rawget(line, "food")
   return food and food.id == "water" and not food:pack(tamis.settings.day)
@@ -77,7 +92,7 @@ local function add_bases(bases, one)
       if known.key == key then found = known end
     end
     if not found then
-      found = { key = key, title = base.title, id = base.fiche.id, grams = 0, batches = 0, dishes = {} }
+      found = { key = key, title = base.title, id = base.fiche.id, grams = 0, batches = 0, dishes = {}, unit = "g", per_unit = 1 }
       bases[#bases + 1] = found
     end
     found.grams = found.grams + base.grams * one.batches
@@ -91,16 +106,22 @@ function gathered(made)
   rows, by_key = {}, {}
   local bases, water = {}, 0
   for _, one in ipairs(made) do
-    if not one.for_others and one.batches > 0 then
+    if not one.left_out and one.batches > 0 then
       for _, line in ipairs(one.lines) do
         if is_tap_water(line) then water = water + (rawget(line, "grams") or 0) * one.batches else add_line(line, one) end
       end
       add_bases(bases, one)
     end
   end
+  for _, base in ipairs(bases) do
+    if base.grams >= 1000 then base.unit, base.per_unit = "kg", 1000 end
+  end
   local kept = {}
   for _, row in ipairs(from_wholes(rows)) do
-    if row.weighed or row.others[1] or row.traces[1] then kept[#kept + 1] = row end
+    if row.weighed or row.others[1] or row.traces[1] then
+      name_row(row)
+      kept[#kept + 1] = row
+    end
   end
   return kept, bases, water
 end

@@ -12,6 +12,7 @@ local function order_of(fiches)
       if a.supplier == "" or b.supplier == "" then return b.supplier == "" end
       return a.supplier < b.supplier
     end
+    if a.listed ~= b.listed then return a.listed end
     return tamis.lower(a.name) < tamis.lower(b.name)
   end)
   return { made = made, rows = rows, bases = bases, water = water }

@@ -1,15 +1,22 @@
 -- How much of each dish is made.
 
+-- A figure above nought that an attribute states; of a range its middle.
+local function figure(yield, attribute)
+  local value = yield and yield:value(attribute)
+  if tamis.type(value) == "amount" then value = value.middle end
+  return type(value) == "number" and value > 0 and value or nil
+end
+
 -- Batches of a fiche for "48", "2x" or "3kg"; nil and why where the fiche does not say what a batch comes to.
 local function batches_for(fiche, what)
-  local times = what:match("^(%d+%.?%d*)[x×]$") or what:match("^(%d+%.?%d*)×$")
-  if times then return tonumber(times), say("batches", { n = plain(tonumber(times)) }) end
+  local times = what:match("^(%d+%.?%d*)x$") or what:match("^(%d+%.?%d*)×$")
+  if times then return tonumber(times), say("batches", { n = times }) end
   local yield = fiche:yields()[1]
   if what:match("^%d+%.?%d*$") then
-    local count = yield and (yield:value("portions") or yield:value("pieces"))
-    if not count or not count.middle or count.middle <= 0 then return nil, say("no_portions", { what = what }) end
-    local pieces = not yield:value("portions")
-    return tonumber(what) / count.middle, say(pieces and "pieces" or "portions", { n = what })
+    local portions = figure(yield, "portions")
+    local count = portions or figure(yield, "pieces")
+    if not count then return nil, say("no_portions", { what = what }) end
+    return tonumber(what) / count, say(portions and "portions" or "pieces", { n = what })
   end
   local amount = tamis.amount(what)
   if not amount or amount.kind ~= "mass" or not amount.middle then return nil, say("not_read", { what = what }) end
@@ -53,15 +60,31 @@ end
 -- A base named beside the dishes that take it is in them already: it is counted by itself only when `make` says how much.
 local function left_to_others(made)
   for i, one in ipairs(made) do
-    if not one.asked then
+    if not one.asked and not one.left_out then
       for j, other in ipairs(made) do
-        if j ~= i and not other.for_others and rawget(other.takes, one.fiche.path) then one.for_others = true end
+        if j ~= i and not other.left_out and other.batches > 0 and rawget(other.takes, one.fiche.path) then one.left_out = true end
+      end
+      if one.left_out then one.words = say("others") end
+    end
+  end
+end
+
+-- Of two files with one id the later revision is made.
+local function older_revisions(made)
+  for i, one in ipairs(made) do
+    for j = i + 1, #made do
+      local other = made[j]
+      if one.fiche.id ~= "" and one.fiche.id == other.fiche.id then
+        local later = (tonumber(other.fiche.root:get("revision")) or 0) > (tonumber(one.fiche.root:get("revision")) or 0)
+        local old = later and one or other
+        old.left_out = true
+        old.words = say("same_id", { file = (later and other or one).fiche.path })
       end
     end
   end
 end
 
--- List of {fiche, batches, words, lines, bases, for_others}; nil when something stands in the way, which was said.
+-- List of {fiche, batches, words, lines, bases, left_out}; nil when something stands in the way, which was said.
 function wanted_of(fiches)
   local asked = asked_of(fiches)
   if not asked then return nil end
@@ -80,8 +103,9 @@ function wanted_of(fiches)
     local takes = {}
     for _, base in ipairs(bases) do takes[base.fiche.path] = true end
     made[i] = { fiche = fiche, batches = batches, words = words, lines = lines, bases = bases, takes = takes,
-      asked = what ~= nil, for_others = false }
+      asked = what ~= nil, left_out = false }
   end
+  older_revisions(made)
   left_to_others(made)
   return made
 end

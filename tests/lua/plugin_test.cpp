@@ -344,11 +344,39 @@ TEST_CASE("an export hands back bytes or named files, and nothing else") {
   }
   CHECK(exported("return 3").find("gave a number") != std::string::npos);
   CHECK(exported("").find("gave a nil") != std::string::npos);
+  CHECK(exported("fiche:say(nil, 'no yolk')") == "no yolk");
   CHECK(exported("return {}").find("empty list") != std::string::npos);
   CHECK(exported("return {{name = 'a', bytes = 1}}").find("no bytes") != std::string::npos);
   CHECK(exported("return {{name = 'a', bytes = ''}, {name = 'a', bytes = ''}}").find("two files named") != std::string::npos);
   CHECK(exported("return setmetatable({}, {__len = function() return 1 end, __index = function() error('asked') end})")
             .find("empty list") != std::string::npos);
+}
+
+TEST_CASE("an export over all is called once with the list of fiches, and may say something of each") {
+  const std::string manifest = R"(<manifest xmlns="urn:tamis:fiche:1" id="trial" version="3" api="1"><adds id="menu" kind="export" over="all" ending="csv"/></manifest>)";
+  const tests::Loaded loaded = load_plugin(manifest, R"(
+function menu(fiches)
+  local ids = {}
+  for i, fiche in ipairs(fiches) do
+    ids[i] = fiche.id
+    fiche:say(fiche:steps()[1], "the first of " .. fiche.id)
+  end
+  return table.concat(ids, " ")
+end)");
+  REQUIRE(loaded.lines() == "");
+  std::string other = custard;
+  other.replace(other.find("id=\"custard\""), 12, "id=\"second\"");
+  const lua::Addition& menu = loaded.plugin->manifest().additions.front();
+  const lua::ExportedAll made = loaded.plugin->export_all(
+      menu, {tests::document_of(custard), tests::document_of(other, "b.fiche.xml")}, {}, fiche::empty_library());
+  REQUIRE(made.files.size() == 1);
+  CHECK(made.files.front().name == "menu.csv");
+  CHECK(made.files.front().bytes == "custard second");
+  REQUIRE(made.findings.size() == 2);
+  CHECK(made.findings[0].front().message == "the first of custard");
+  CHECK(made.findings[1].front().message == "the first of second");
+  CHECK(load_plugin(R"(<manifest xmlns="urn:tamis:fiche:1" id="trial" version="3" api="1"><adds id="a-b" kind="check" over="all"/></manifest>)", "function a_b() end")
+            .lines() == "plugin.xml:1:78: \"a-b\" is no export: a check or conversion is of one fiche [take over=\"all\" out]\n");
 }
 
 TEST_CASE("pairs goes in order, sort keeps equal things in theirs") {

@@ -1,3 +1,5 @@
+find_package(Python3 REQUIRED COMPONENTS Interpreter)
+tamis_script_test("lua: the order read by Python's csv" ${Python3_EXECUTABLE} tests/lua/order_csv.py)
 find_program(TAMIS_NODE node)
 if(TAMIS_NODE)
   tamis_script_test("lua: the sheet in a browser and on paper" ${TAMIS_NODE} tests/lua/sheet_in_chromium.mjs)
