@@ -46,7 +46,7 @@ class Export {
       one(source);
       return !output_gone() && totals_.failed == 0;
     });
-    if (!together_.empty() && totals_.failed == 0) all_together();
+    if (!together_.empty() && totals_.failed == 0 && totals_.errors == 0) all_together();
     return totals_.exit();
   }
 

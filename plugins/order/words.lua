@@ -19,7 +19,7 @@ words = {
     no_mass_made = "it is not known what a batch weighs, so {what} cannot be ordered for",
     title = "Order", made = "Made", no_supplier = "No supplier stated", not_listed = "Not in the kitchen file",
     of_need = "needed {n}", of_bought = "as bought {n}", of_stock = "in stock {n}", of_left = "left over {n}", left_parts = "left of it: {what}",
-    is_for = "for {what}", all_in_all = "Together", water = "Tap water, not bought: {n}.", unpriced = "{n} lines without a price are not in it",
+    is_for = "for {what}", all_in_all = "Together", water = "Tap water, not bought: {n}.", unpriced = "lines without a price, not in it: {n}",
   },
   fr = {
     supplier = "Fournisseur", food = "Denrée", needed = "Net", trim = "Perte %", as_bought = "Brut", stock = "En stock",
@@ -40,7 +40,7 @@ words = {
     no_mass_made = "on ne sait pas ce que pèse une fournée\u{a0}: impossible de commander pour {what}",
     title = "Commande", made = "Préparé", no_supplier = "Sans fournisseur indiqué", not_listed = "Pas dans le fichier de la cuisine",
     of_need = "net {n}", of_bought = "brut {n}", of_stock = "en stock {n}", of_left = "reste {n}", left_parts = "il en reste\u{a0}: {what}",
-    is_for = "pour {what}", all_in_all = "Ensemble", water = "Eau du robinet, pas achetée\u{a0}: {n}.", unpriced = "{n} lignes sans prix n'y sont pas",
+    is_for = "pour {what}", all_in_all = "Ensemble", water = "Eau du robinet, pas achetée\u{a0}: {n}.", unpriced = "lignes sans prix, pas comptées\u{a0}: {n}",
   },
   de = {
     supplier = "Lieferant", food = "Lebensmittel", needed = "Bedarf netto", trim = "Abfall %", as_bought = "Bedarf brutto", stock = "Lagerbestand",
@@ -61,7 +61,7 @@ words = {
     no_mass_made = "was ein Ansatz wiegt, ist nicht bekannt: für {what} lässt sich nicht bestellen",
     title = "Bestellung", made = "Hergestellt wird", no_supplier = "Ohne Lieferanten", not_listed = "Nicht in der Küchendatei",
     of_need = "netto {n}", of_bought = "brutto {n}", of_stock = "im Lager {n}", of_left = "Rest {n}", left_parts = "davon übrig: {what}",
-    is_for = "für {what}", all_in_all = "Zusammen", water = "Leitungswasser, nicht bestellt: {n}.", unpriced = "{n} Zeilen ohne Preis sind nicht dabei",
+    is_for = "für {what}", all_in_all = "Zusammen", water = "Leitungswasser, nicht bestellt: {n}.", unpriced = "Zeilen ohne Preis, nicht dabei: {n}",
   },
   es = {
     supplier = "Proveedor", food = "Género", needed = "Neto", trim = "Merma %", as_bought = "Bruto", stock = "Existencias",
@@ -82,6 +82,6 @@ words = {
     no_mass_made = "no se sabe lo que pesa una tanda: no se puede pedir para {what}",
     title = "Pedido", made = "Se hace", no_supplier = "Sin proveedor indicado", not_listed = "No está en el archivo de la cocina",
     of_need = "neto {n}", of_bought = "bruto {n}", of_stock = "existencias {n}", of_left = "sobra {n}", left_parts = "sobra de ello: {what}",
-    is_for = "para {what}", all_in_all = "En total", water = "Agua del grifo, no se compra: {n}.", unpriced = "{n} líneas sin precio no están incluidas",
+    is_for = "para {what}", all_in_all = "En total", water = "Agua del grifo, no se compra: {n}.", unpriced = "líneas sin precio, no incluidas: {n}",
   },
 }

@@ -24,6 +24,7 @@ class House {
   <adds id="loud" kind="conversion"/>
   <adds id="paper" kind="export" ending="txt"/>
   <adds id="two-papers" kind="export"/>
+  <adds id="menu" kind="export" over="all"/>
   <takes name="word" kind="text" default="no">what is said</takes>
 </manifest>
 )");
@@ -31,6 +32,15 @@ class House {
 function own_check(fiche) fiche:say(nil, said(), "say less") end
 function loud(fiche) fiche.root:child("title"):set_text(tamis.upper(fiche.title)) end
 function paper(fiche) return fiche.title .. ": " .. tamis.settings.word .. "\n" end
+function menu(fiches)
+  if #fiches > 2 then
+    fiches[3]:say(nil, "two dishes are enough")
+    return nil
+  end
+  local titles = {}
+  for i, fiche in ipairs(fiches) do titles[i] = fiche.title end
+  return table.concat(titles, ", ") .. "\n"
+end
 function two_papers(fiche) return {{name = "a.txt", bytes = "a"}, {name = "b.txt", bytes = "b"}} end
 )");
     folder.write("own/helper.lua", "function said() return tamis.settings.word end\n");
@@ -113,6 +123,34 @@ TEST_CASE("an export goes to standard output, a file, or a folder, and over noth
   CHECK(house.run({"export", "--as", "two-papers", "--replace", "--to", "out", "a.fiche.xml"}).exit == 0);
   CHECK(house.run({"export", "--as", "paper", "--to", "all", "."}).exit == 0);
   CHECK(house.folder.read("all/slice.txt") == "Walnut slice: no\n");
+}
+
+TEST_CASE("an export over all is made once of every fiche named", "[cli]") {
+  const House house;
+  house.folder.write("b.fiche.xml", R"(<fiche xmlns="urn:tamis:fiche:1" id="b" lang="en"><title>Pear slice</title></fiche>)");
+  Ran ran = house.run({"export", "--as", "menu", "a.fiche.xml", "b.fiche.xml"});
+  CHECK(ran.exit == 0);
+  CHECK(ran.out == "Walnut slice, Pear slice\n");
+  CHECK(house.run({"export", "--as", "menu", "--to", "out", "."}).exit == 0);
+  CHECK(house.folder.read("out/menu.txt") == "Walnut slice, Pear slice\n");
+  ran = house.run({"export", "--as", "paper", "a.fiche.xml", "b.fiche.xml"});
+  CHECK(ran.exit == 2);
+  CHECK(ran.out == "");
+  CHECK(ran.err == "tamis: a.fiche.xml: is not the only fiche named: more than one makes more than one file; add --to FOLDER\n");
+  ran = house.run({"export", "--as", "menu", "a.fiche.xml", "b.fiche.xml", "a.fiche.xml"});
+  CHECK(ran.exit == 2);
+  CHECK(ran.out == "");
+  CHECK(ran.err.find("warning: two dishes are enough [menu]") != std::string::npos);
+  CHECK(ran.err.find("gives no file; what is said above must be put right first") != std::string::npos);
+  house.folder.write("other/kitchen.xml", R"(<kitchen xmlns="urn:tamis:fiche:1" name="Far Bank"><plugin id="own" path="../own"/></kitchen>)");
+  house.folder.write("other/c.fiche.xml", R"(<fiche xmlns="urn:tamis:fiche:1" id="c" lang="en"><title>Tart</title></fiche>)");
+  ran = house.run({"export", "--as", "menu", "a.fiche.xml", "other/c.fiche.xml"});
+  CHECK(ran.exit == 2);
+  CHECK(ran.err.find("other/c.fiche.xml: is of another kitchen than a.fiche.xml") != std::string::npos);
+  house.folder.write("broken.fiche.xml", "<fiche");
+  ran = house.run({"export", "--as", "menu", "a.fiche.xml", "broken.fiche.xml"});
+  CHECK(ran.exit != 0);
+  CHECK(ran.out == "");
 }
 
 TEST_CASE("a plugin's conversion is printed or written", "[cli]") {
