@@ -34,7 +34,7 @@ void look_at(Check& check, const Kept& kept) {
   const SafetyLimit& limit = limit_of(check, kept.step);
   if (*kept.low >= limit.celsius - hair) return;
   if (needs_cold(check, kept.step) != Need::yes) return;
-  const SafetyLimit& alone = safety_limit(check.kitchen, "time_alone");
+  const SafetyLimit& alone = safety_limit(check.kitchen, "hot_tolerance");
   const bool short_time =
       kept.length && kept.length->most && static_cast<double>(*kept.length->most) <= alone.seconds;
   if (short_time && says_thrown_away(kept.words)) return;
@@ -63,8 +63,8 @@ lie at 57 °C (US model code), 60 °C (Ontario, Australia) and 63 °C (UK, Franc
 (limits). Roasts of beef and lamb may be held at 54 °C by the US code.
 
 Held against are the temperature of a keep that stands hot and of a step that holds, of food that needs it: not syrup,
-chocolate or caramel, nor what nobody can tell. Where it is held for no longer than food may go without control, and thrown
-away then, nothing is said. Local rules and licensed persons decide.)",
+chocolate or caramel, nor what nobody can tell. Where it is held for no longer than hot food may go without control (four hours;
+two in the UK and Ontario), and thrown away then, nothing is said. Local rules and licensed persons decide.)",
     .bad = R"(    <ingredient id="milk" food="milk-whole">500 g</ingredient>
     <ingredient id="flour" food="flour-wheat-white">30 g</ingredient>
     <step do="boil" makes="sauce" hands="8 min">Boil the <use of="milk">milk</use> with the <use of="flour">flour</use>,

@@ -11,7 +11,7 @@ namespace {
 constexpr const char* safety[] = {"held-too-cool",           "kept-too-warm",         "kept-out-of-the-cold",
                                   "kept-beyond-its-date",    "cooled-too-slowly",     "long-in-the-danger-zone",
                                   "cooked-below-its-limit",  "reheated-too-little",   "control-weaker-than-limit",
-                                  "raw-egg-without-caution", "raw-fish-not-frozen",   "raw-sprouts-without-caution",
+                                  "raw-egg-without-caution", "raw-fish-not-frozen", "thawed-too-warm",   "raw-sprouts-without-caution",
                                   "honey-for-infants",       "need-for-cold-unknown"};
 
 /// A message without the source in brackets at its end.
@@ -255,4 +255,49 @@ TEST_CASE("where the fiche cannot tell whether it needs the cold, the author is 
   CHECK(said(R"(<ingredient id="o" food="onion">500 g</ingredient>
 <step do="peel" makes="peeled">Peel the <use of="o">onions</use>.</step><keep where="dry store" for="5 days"/>)")
             .empty());
+}
+
+TEST_CASE("hot food below its limit may wait four hours by the US code, two by the UK's, and is thrown away then") {
+  const auto held = [](const std::string& time) {
+    return R"(<ingredient id="milk" food="milk-whole">500 g</ingredient>
+<ingredient id="flour" food="flour-wheat-white">30 g</ingredient>
+<step do="boil" makes="sauce" hands="8 min">Boil the <use of="milk">milk</use> with the <use of="flour">flour</use>, stirring.</step>
+<keep where="water bath" at="50 °C" for=")" + time + R"(">What is left is thrown away.</keep>)";
+  };
+  CHECK(said(held("4 h")).empty());
+  CHECK(said(held("2 h"), "uk").empty());
+  CHECK(said(held("4 h"), "uk") == "held-too-cool: it is held at 50 °C; hot holding is at 63 °C or more");
+  CHECK(said(held("3 h"), "ontario") == "held-too-cool: it is held at 50 °C; hot holding is at 60 °C or more");
+  CHECK(said(held("4 h"), "australia").empty());
+}
+
+namespace {
+
+std::string thawed(const std::string& step, const std::string& next = "fry", const std::string& food = "cod") {
+  return "<ingredient id=\"i\" food=\"" + food + "\" at=\"-18 °C\">1 kg</ingredient>\n" + step + "\n<step do=\"" + next +
+         "\" hands=\"8 min\">Go on with the <use of=\"t\">piece</use>.</step>";
+}
+
+const std::string the_fish = "makes=\"t\" unattended=\"1 h\">Thaw the <use of=\"i\">fish</use> ";
+
+}  // namespace
+
+TEST_CASE("meat and fish thaw in the fridge, in cold running water, or in a microwave and are cooked at once") {
+  CHECK(said(thawed("<step do=\"thaw\" " + the_fish + "in water at <medium-temp of=\"water\">30 °C</medium-temp>.</step>")) ==
+        "thawed-too-warm: it thaws in water at 30 °C; water to thaw in runs, at 21 °C or less");
+  CHECK(said(thawed("<step do=\"thaw\" " + the_fish + "under running water at <medium-temp of=\"water\">70 °F</medium-temp>.</step>")).empty());
+  CHECK(said(thawed("<step do=\"thaw\" " + the_fish + "in warm water.</step>")) ==
+        "thawed-too-warm: it thaws in warm water; water to thaw in runs, at 21 °C or less");
+  CHECK(said(thawed("<step do=\"thaw\" " + the_fish + "in the microwave.</step>")).empty());
+  CHECK(said(thawed("<step do=\"thaw\" " + the_fish + "in the microwave.</step>", "slice")) ==
+        "thawed-too-warm: it thaws in the microwave, and the next step does not cook it: its edges are warm by then");
+  CHECK(said(thawed("<step do=\"thaw\" on=\"fridge\" " + the_fish + "overnight.</step>", "slice")).empty());
+  const std::string bench = "<step do=\"thaw\" on=\"bench\" makes=\"t\" unattended=\"";
+  const std::string rest = "\">Thaw the <use of=\"i\">fish</use>.</step>";
+  CHECK(said(thawed(bench + "3 h" + rest)) ==
+        "thawed-too-warm: it thaws in the room: its outside is as warm as the room long before its middle has thawed");
+  CHECK(said(thawed(bench + "40 min" + rest)).empty());
+  CHECK(said(thawed(bench + "9 h" + rest)).find("long-in-the-danger-zone") == 0);
+  CHECK(said(thawed(bench + "3 h" + rest, "roll", "butter-unsalted")).empty());
+  CHECK(said(thawed(bench + "3 h" + rest, "mix", "raspberry")).empty());
 }
