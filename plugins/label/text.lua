@@ -42,6 +42,7 @@ local function plain(runs)
 end
 
 local function nutrition_rows(facts)
+  if not facts.rows[1] or tamis.settings.nutrition ~= "printed" then return {} end
   local rows = { { "", facts.rows[1].hundred and say("per_100_g") or nil, facts.rows[1].portion and facts.portion_head or nil } }
   for _, row in ipairs(facts.rows) do
     local cells = { row.name }
@@ -52,17 +53,26 @@ local function nutrition_rows(facts)
   return rows
 end
 
-function text_of(facts)
-  local out = { facts.title, string.rep("=", tamis.length(facts.title)), "" }
-  local function add(line) out[#out + 1] = line end
-  add(wrapped(say("ingredients") .. say("colon") .. " " .. plain(facts.ingredients) .. ".", ""))
-  if facts.law == "us" and facts.contains[1] then add(wrapped(say("contains") .. say("colon") .. " " .. table.concat(facts.contains, ", ") .. ".", "")) end
-  if facts.may[1] then add(wrapped(say("may_contain") .. say("colon") .. " " .. table.concat(facts.may, ", ") .. ".", "")) end
+local function label_lines(facts, add, stamp)
+  if facts.quantity then add(facts.quantity.words .. "\n") end
+  if not facts.loose then
+    add(wrapped(say("ingredients") .. say("colon") .. " " .. plain(facts.ingredients) .. ".", ""))
+    if facts.law == "us" and facts.contains[1] then add(wrapped(say("contains") .. say("colon") .. " " .. table.concat(facts.contains, ", ") .. ".", "")) end
+    if facts.may[1] then add(wrapped(say("may_contain") .. say("colon") .. " " .. table.concat(facts.may, ", ") .. ".", "")) end
+  end
+  stamp()
+  for _, said in ipairs(facts.says) do
+    add(wrapped(say(said[1]) .. say("colon") .. " " .. said[2] .. (said[2]:match("%.$") and "" or "."), ""))
+  end
   local rows = nutrition_rows(facts)
   if rows[2] then
+    stamp()
     add("\n" .. say("nutrition"))
     add(columns(rows))
   end
+end
+
+local function work_lines(facts, add)
   add("\n" .. say("where_from"))
   if not facts.allergens[1] then add("  " .. say("none")) end
   for _, row in ipairs(facts.allergens) do
@@ -76,9 +86,25 @@ function text_of(facts)
     add(columns(components))
   end
   add("\n" .. (facts.gaps[1] and say("not_ready") or say("ready")))
-  for _, gap in ipairs(facts.gaps) do add((wrapped("- " .. gap, "  "):gsub("\n  ", "\n    "))) end
+  for _, sentence in ipairs(gap_sentences(facts)) do add((wrapped("- " .. sentence, "  "):gsub("\n  ", "\n    "))) end
   if not facts.gaps[1] then add(wrapped(say("ready_says"), "  ")) end
   add("")
   for _, note in ipairs(facts.notes) do add(wrapped(note, "")) end
+end
+
+-- The label, a rule, and below it what it rests on.
+function text_of(facts)
+  local out = {}
+  local function add(line) out[#out + 1] = line end
+  local function stamp() if facts.trial then add("*** " .. tamis.upper(say("stamp")) .. " ***") end end
+  stamp()
+  if facts.trial then add(wrapped(say("stamp_says"), "") .. "\n") end
+  add(facts.title)
+  add(string.rep("=", tamis.length(facts.title)) .. "\n")
+  label_lines(facts, add, stamp)
+  stamp()
+  add("\n" .. string.rep("-", width))
+  work_lines(facts, add)
+  stamp()
   return table.concat(out, "\n") .. "\n"
 end

@@ -8,7 +8,7 @@
 #include "tests/lua/hosting.h"
 #include "tests/tally/tallying.h"
 
-// The exports "label" and "cost": what people read is kept whole beside the tests, as text; the pages say the same.
+// The export "cost", and what it has in common with "label" (label_test.cpp): what people read is kept whole beside the tests, as text; the pages say the same.
 
 using namespace tamis;
 using tests::project_file;
@@ -65,13 +65,6 @@ std::string bare(const std::string& title, const std::string& inside) {
 
 }  // namespace
 
-TEST_CASE("labels of the demo kitchen read as they are kept") {
-  check_kept("damson-almond-tart.label.txt", of_demo("label", "label-text", "desserts/damson-almond-tart"));
-  check_kept("damson-almond-tart.us.label.txt", of_demo("label", "label-text", "desserts/damson-almond-tart", "law=us"));
-  check_kept("quince-hazelnut-bay.components.label.txt", of_demo("label", "label-text", "desserts/quince-hazelnut-bay", "list=components"));
-  check_kept("braised-ox-cheek.label.txt", of_demo("label", "label-text", "mains/braised-ox-cheek"));
-}
-
 TEST_CASE("costs of the demo kitchen read as they are kept") {
   check_kept("damson-almond-tart.cost.txt", of_demo("cost", "cost-text", "desserts/damson-almond-tart"));
   check_kept("damson-almond-tart.2026-08-01.cost.txt", of_demo("cost", "cost-text", "desserts/damson-almond-tart", "day=2026-08-01"));
@@ -85,7 +78,7 @@ TEST_CASE("the pages of every demo fiche are well formed and need nothing else")
                               "soups/celeriac-apple-soup");
   CAPTURE(path);
   for (const char* plugin : {"label", "cost", "control-points"}) {
-    const std::string html = of_demo(plugin, plugin, path);
+    const std::string html = of_demo(plugin, plugin, path, plugin == std::string_view("label") ? "trial=yes" : "");
     CAPTURE(plugin);
     CHECK(faults_of(html) == "");
     CHECK(has(html, "default-src 'none'"));
@@ -97,19 +90,19 @@ TEST_CASE("a dish of which little is known gets a page that says so, and no figu
   const std::string fiche = bare("Tins &amp; \"jars\" &lt;b&gt;", R"(<component id="c" title="C"><ingredient id="a" name="paste &lt;i&gt;">2 cups</ingredient>
 <step>Open the <use of="a">paste</use>.</step></component>)");
   const fiche::Kitchen nothing;
-  const std::string label = made("label", "label", fiche, "a.fiche.xml", {}, nothing);
+  const std::string label = made("label", "label", fiche, "a.fiche.xml", "trial=yes", nothing);
   CHECK(faults_of(label) == "");
   CHECK(has(label, "Tins &amp; &quot;jars&quot; &lt;b&gt;"));
   CHECK(has(label, "Not ready to print"));
   CHECK(has(label, "No mass for paste &lt;i&gt;."));
-  CHECK(has(label, "Nothing is known of: paste &lt;i&gt;."));
+  CHECK(has(label, "Nothing is known of, so allergens may be missing: paste &lt;i&gt;."));
   CHECK(!has(label, "per 100 g</th>"));
   const std::string cost = made("cost", "cost-text", fiche, "a.fiche.xml", {}, nothing);
   CHECK(has(cost, "no price"));
   CHECK(has(cost, "What is not in it"));
   CHECK(has(cost, "One step does not say how long it takes a person."));
   CHECK(!has(cost, "0.00"));
-  const std::string empty = made("label", "label-text", bare("Nothing", ""), "a.fiche.xml", {}, nothing);
+  const std::string empty = made("label", "label-text", bare("Nothing", ""), "a.fiche.xml", "trial=yes", nothing);
   CHECK(has(empty, "Not ready to print"));
 }
 
@@ -118,7 +111,7 @@ TEST_CASE("labels and costs speak French where the fiche does") {
                             "<component id=\"c\" title=\"Pâte\"><ingredient id=\"a\" food=\"butter-unsalted\" name=\"beurre\">100 g</ingredient>"
                             "<ingredient id=\"b\" food=\"flour-wheat-white\" name=\"farine\">200 g</ingredient>"
                             "<step hands=\"10 min\">Sabler le <use of=\"a\">beurre</use> et la <use of=\"b\">farine</use>.</step></component></fiche>";
-  const std::string label = made("label", "label-text", fiche, "a.fiche.xml", {}, fiche::Kitchen{});
+  const std::string label = made("label", "label-text", fiche, "a.fiche.xml", "trial=yes", fiche::Kitchen{});
   CHECK(has(label, "Ingrédients\u00a0: farine de BLÉ, beurre doux (LAIT)."));
   CHECK(has(label, "7,2\u00a0g"));
   const std::string cost = made("cost", "cost-text", fiche, "a.fiche.xml");
