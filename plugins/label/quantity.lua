@@ -45,13 +45,13 @@ function quantity_of(fiche, law)
   local amount
   if setting then
     amount = tamis.amount(setting, fiche.system, fiche.language)
-    if not amount then return nil, { key = "quantity_unread", values = { what = setting } } end
+    if not amount or not amount.low then return nil, { key = "quantity_unread", values = { what = setting } } end
   elseif yield and yield:get("each") then
     amount = yield:value("each")
   end
   if not amount then return nil, { key = "no_quantity", element = yield } end
   local weighs = amount.kind == "mass" or amount.kind == "volume"
-  if not weighs or amount.form ~= "exact" or amount.low <= 0 then
+  if not weighs or amount.form ~= "exact" or (amount.low or 0) <= 0 then
     return nil, { key = "quantity_kind", values = { what = amount:written() }, element = not setting and yield or nil }
   end
   return { words = quantity_written(amount, law), height = figure_height(amount, law) }
