@@ -67,8 +67,8 @@ std::vector<Key> sorted_keys(lua_State* state, int table) {
   lua_pushnil(state);
   while (lua_next(state, table) != 0) {
     lua_pop(state, 1);
-    spend(state, 4);
     keys.push_back(key_at(state, -1));
+    spend(state, 4 + keys.back().text.size() / 8);
   }
   std::sort(keys.begin(), keys.end(), before);
   return keys;

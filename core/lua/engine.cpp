@@ -41,6 +41,22 @@ std::string plain_message(std::string_view message, const std::string& file) {
 
 }  // namespace
 
+namespace {
+
+/// The session pays for what is read on its behalf while a call runs.
+class Working {
+ public:
+  Working(Session& session, lua_State* state) : session_(session) { session.payer = state; }
+  Working(const Working&) = delete;
+  Working& operator=(const Working&) = delete;
+  ~Working() { session_.payer = nullptr; }
+
+ private:
+  Session& session_;
+};
+
+}  // namespace
+
 /// Work that runs protected: Lua calls it with nothing on the stack.
 struct Engine::Job {
   std::function<void(lua_State*)> work;
@@ -48,6 +64,7 @@ struct Engine::Job {
 };
 
 Engine::Engine(Limits limits) : meter_(limits) {
+  meter_.start_clock();
   meter_.restart();
   state_ = lua_newstate(Meter::allocate, &meter_);
   if (state_ == nullptr) throw std::bad_alloc();
@@ -65,7 +82,7 @@ Engine::Engine(Limits limits) : meter_(limits) {
     lua_close(state_);
     throw std::bad_alloc();
   }
-  count_instructions(state_);
+  meter_.count(state_);
   // Rarely: a fiche makes little, and the budget of memory collects in need.
   lua_gc(state_, LUA_GCINC, 1000, 400, 0);
 }
@@ -98,7 +115,9 @@ int Engine::note_failure(lua_State* state) {
 }
 
 void Engine::explain(int status, Failure& failure) {
-  if (meter_.spent()) {
+  if (meter_.late()) {
+    failure.what = "it took longer than its " + std::to_string(meter_.limits().time.count()) + " seconds";
+  } else if (meter_.spent()) {
     failure.what = "it spent its " + millions(meter_.limits().instructions) + " instructions";
   } else if (meter_.out_of_memory() || status != LUA_ERRRUN) {
     failure.what = "it needed more than its " + std::to_string(meter_.limits().bytes >> 10U) + " kilobytes of memory";
@@ -123,6 +142,7 @@ bool Engine::compile(const base::Source& source, const std::string& name, Failur
     failure.what = "the program is larger than a megabyte";
     return false;
   }
+  meter_.start_clock();
   meter_.restart();
   Job job{[&](lua_State* state) {
             const std::string chunk = "=" + name;
@@ -148,6 +168,7 @@ bool Engine::compile(const base::Source& source, const std::string& name, Failur
 bool Engine::start(Session& session, Failure& failure) {
   meter_.restart();
   set_session(state_, &session);
+  const Working working(session, state_);
   Job job{[this](lua_State* state) {
             lua_rawgeti(state, LUA_REGISTRYINDEX, environment_);
             push_environment(state, 1);
@@ -198,6 +219,7 @@ bool Engine::has_function(const std::string& name) {
 bool Engine::call(Session& session, const std::string& function, std::vector<MadeFile>* made, Failure& failure) {
   meter_.restart();
   set_session(state_, &session);
+  const Working working(session, state_);
   Job job{[&](lua_State* state) {
             lua_rawgeti(state, LUA_REGISTRYINDEX, globals_);
             push(state, function);

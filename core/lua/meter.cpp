@@ -8,7 +8,11 @@
 namespace tamis::lua {
 namespace {
 
-constexpr int instructions_a_hook = 1000;
+constexpr int longest_stride = 1024, shortest_stride = 16;
+constexpr std::size_t bytes_for_a_long_stride = std::size_t{512} << 10U;
+constexpr std::size_t large_block = std::size_t{64} << 10U;
+constexpr std::int64_t work_a_look = 1000;
+constexpr std::chrono::milliseconds slow_stride{20};
 constexpr std::size_t long_string = 64;     // shorter ones are paid for by the instruction that makes them
 constexpr std::size_t bytes_an_instruction = 32;
 
@@ -18,11 +22,47 @@ constexpr std::size_t bytes_an_instruction = 32;
   std::abort();  // lua_error does not come back
 }
 
-void hook(lua_State* state, lua_Debug* /*where*/) {
-  if (!meter_of(state).take(instructions_a_hook)) raise_spent(state);
+int stride_for(std::size_t bytes) {
+  int stride = longest_stride;
+  while (bytes > bytes_for_a_long_stride && stride > shortest_stride) {
+    bytes /= 2;
+    stride /= 2;
+  }
+  return stride;
 }
 
 }  // namespace
+
+void Meter::start_clock() {
+  started_ = looked_ = std::chrono::steady_clock::now();
+  late_ = false;
+}
+
+void Meter::look_at_clock() {
+  unwatched_ = 0;
+  looked_ = std::chrono::steady_clock::now();
+  late_ = late_ || looked_ - started_ > limits_.time;
+}
+
+void Meter::count(lua_State* state) {
+  state_ = state;
+  set_stride(stride_for(bytes_));
+}
+
+void Meter::set_stride(int stride) {
+  stride_ = stride;
+  lua_sethook(state_, hook, LUA_MASKCOUNT, stride);
+}
+
+/// Counts a stride of instructions. One that took long is followed by a short one.
+void Meter::hook(lua_State* state, lua_Debug* /*where*/) {
+  Meter& self = meter_of(state);
+  const auto before = self.looked_;
+  self.unwatched_ = work_a_look;
+  if (!self.take(self.stride_)) raise_spent(state);
+  const int next = self.looked_ - before > slow_stride ? shortest_stride : stride_for(self.bytes_);
+  if (next != self.stride_) self.set_stride(next);
+}
 
 void Meter::restart() {
   left_ = limits_.instructions;
@@ -34,7 +74,9 @@ bool Meter::take(std::int64_t work) {
   left_ -= std::min(work, limits_.instructions + 1);
   spent_ = spent_ || left_ < 0;
   left_ = std::max<std::int64_t>(left_, -1);
-  return !spent_;
+  unwatched_ += work;
+  if (unwatched_ >= work_a_look) look_at_clock();
+  return !spent();
 }
 
 bool Meter::may_hold(std::size_t less, std::size_t more) { return bytes_ - less + more <= limits_.bytes; }
@@ -55,6 +97,7 @@ void* Meter::allocate(void* meter, void* block, std::size_t old_size, std::size_
   void* got = std::realloc(block, new_size);
   if (got == nullptr) return new_size <= held ? block : nullptr;
   self.bytes_ = self.bytes_ - held + new_size;
+  if (new_size > large_block && self.stride_ > 2 * stride_for(self.bytes_)) self.set_stride(stride_for(self.bytes_));
   return got;
 }
 
@@ -63,8 +106,6 @@ Meter& meter_of(lua_State* state) {
   lua_getallocf(state, &meter);
   return *static_cast<Meter*>(meter);
 }
-
-void count_instructions(lua_State* state) { lua_sethook(state, hook, LUA_MASKCOUNT, instructions_a_hook); }
 
 void spend(lua_State* state, std::size_t work) {
   constexpr std::size_t most = std::size_t{1} << 40U;

@@ -1,37 +1,44 @@
 #ifndef CORE_LUA_METER_H
 #define CORE_LUA_METER_H
 
+#include <chrono>
 #include <cstddef>
 #include <cstdint>
 
+struct lua_Debug;
 struct lua_State;
 
 namespace tamis::lua {
 
-/// What one call of a plugin may spend.
+/// What one call of a plugin may spend; the seconds are for all its calls on one fiche together.
 struct Limits {
   std::int64_t instructions = 20'000'000;
   std::size_t bytes = std::size_t{32} << 20U;
+  std::chrono::seconds time{10};
 };
 inline constexpr std::int64_t most_instructions = 200'000'000;
 inline constexpr std::size_t most_bytes = std::size_t{256} << 20U;
 
 /// Counts what a plugin spends: instructions of Lua by a hook, what a library function does in one instruction by
 /// spend(), the bytes of long strings where they are made, and the memory held. Once spent it stays spent until the next call:
-/// whatever goes on raises again.
+/// whatever goes on raises again. What Lua does in one instruction and tells nobody (comparing two long strings, reading one
+/// as a number) is held by the clock, which is looked at the more often the more memory there is to do it with.
 class Meter {
  public:
   explicit Meter(Limits limits) : limits_(limits) {}
   Meter(const Meter&) = delete;
   Meter& operator=(const Meter&) = delete;
 
-  /// For a new call: the whole budget again.
+  /// For a new fiche: the clock starts.
+  void start_clock();
+  /// For a new call: the whole budget again, but for the time.
   void restart();
   /// Counts work; false when there is no budget left for it.
   bool take(std::int64_t work);
 
   [[nodiscard]] const Limits& limits() const { return limits_; }
-  [[nodiscard]] bool spent() const { return spent_; }
+  [[nodiscard]] bool spent() const { return spent_ || late_; }
+  [[nodiscard]] bool late() const { return late_; }
   [[nodiscard]] bool out_of_memory() const { return out_of_memory_; }
   [[nodiscard]] std::size_t bytes() const { return bytes_; }
   [[nodiscard]] std::int64_t used() const { return limits_.instructions - left_; }
@@ -41,18 +48,26 @@ class Meter {
   /// A memory error that a plugin could catch: it is kept for the end of the call.
   void note_memory_error() { out_of_memory_ = true; }
 
+  /// Puts the counting hook on a state that was made with allocate.
+  void count(lua_State* state);
+
  private:
+  static void hook(lua_State* state, lua_Debug* where);
   bool may_hold(std::size_t less, std::size_t more);
+  void look_at_clock();
+  void set_stride(int stride);
 
   Limits limits_;
   std::int64_t left_ = 0;
   std::size_t bytes_ = 0;
+  std::int64_t unwatched_ = 0;  ///< work since the clock was looked at
+  int stride_ = 0;              ///< instructions from one hook to the next; 0: no hook yet
+  lua_State* state_ = nullptr;  ///< that the hook is on
+  std::chrono::steady_clock::time_point started_, looked_;
   bool spent_ = false;
+  bool late_ = false;
   bool out_of_memory_ = false;
 };
-
-/// Puts the counting hook on a state that was made with Meter::allocate.
-void count_instructions(lua_State* state);
 
 /// Counts `work` steps done inside one instruction; raises an error when the budget is spent.
 void spend(lua_State* state, std::size_t work);

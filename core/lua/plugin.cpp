@@ -7,6 +7,7 @@
 #include "core/base/nearest.h"
 #include "core/format/format.h"
 #include "core/lua/session.h"
+#include "core/lua/watch.h"
 
 namespace tamis::lua {
 namespace {
@@ -86,6 +87,7 @@ Plugin::Plugin(const PluginFiles& files, const Manifest& manifest, Settings sett
 
 std::unique_ptr<Plugin> Plugin::load(const PluginFiles& files, const Manifest& manifest, Settings settings,
                                      std::vector<LoadFault>& faults) {
+  const Watched watched(manifest.id, manifest.limits.time);
   std::unique_ptr<Plugin> made(new Plugin(files, manifest, std::move(settings)));
   if (!made->compile(files, faults) || !made->try_out(faults)) return nullptr;
   return made;
@@ -175,6 +177,8 @@ bool Plugin::work(Session& session, const Addition& addition, bool& started, std
 void Plugin::run_checks(rules::Check& check) {
   const Document& document = check.document;
   if (document.root() == fiche::none || document.el(document.root()) != El::fiche) return;
+  const Watched watched(manifest_.id, manifest_.limits.time);
+  engine_.start_clock();
   Session session(check.kitchen, check.library, manifest_, settings_);
   Opened& at_hand = session.give(std::make_unique<Opened>(session, check.fiche, check.flow));
   session.source = source_name();
@@ -186,12 +190,15 @@ void Plugin::run_checks(rules::Check& check) {
     work(session, addition, started, nullptr);
     for (base::Finding& finding : at_hand.findings) check.add(std::move(finding));
     at_hand.findings.clear();
+    if (engine_.meter().late()) break;
   }
 }
 
 PluginConverted Plugin::convert(const Addition& conversion, const Document& document, const fiche::Kitchen& kitchen,
                                 fiche::Library& library) {
   assert(conversion.kind == Addition::Kind::conversion);
+  const Watched watched(manifest_.id, manifest_.limits.time);
+  engine_.start_clock();
   Document copy = document.clone();
   Session session(kitchen, library, manifest_, settings_);
   Opened& at_hand = session.give(std::make_unique<Opened>(session, copy));
@@ -222,6 +229,8 @@ Exported Plugin::export_fiche(const Addition& wanted, const std::shared_ptr<cons
 ExportedAll Plugin::export_all(const Addition& wanted, const std::vector<std::shared_ptr<const Document>>& documents,
                                const fiche::Kitchen& kitchen, fiche::Library& library) {
   assert(wanted.kind == Addition::Kind::export_ && !documents.empty());
+  const Watched watched(manifest_.id, manifest_.limits.time);
+  engine_.start_clock();
   Session session(kitchen, library, manifest_, settings_);
   std::vector<Opened*> given;
   for (const auto& document : documents) given.push_back(&session.give(std::make_unique<Opened>(session, document)));

@@ -12,12 +12,25 @@
 namespace tamis::lua {
 namespace {
 
-/// A file beside others, on any system: letters of any language, digits, spaces and . _ - ( ), no dot in front.
+/// Names of devices where Windows has its say, whatever ending follows.
+bool is_reserved(std::string_view name) {
+  constexpr std::string_view devices[] = {"con", "prn", "aux", "nul"};
+  const std::string stem = base::lower(name.substr(0, name.find('.')));
+  if (std::find(std::begin(devices), std::end(devices), stem) != std::end(devices)) return true;
+  return stem.size() == 4 && (stem.starts_with("com") || stem.starts_with("lpt")) && stem[3] >= '0' && stem[3] <= '9';
+}
+
+/// A file beside others, on any system: letters of any language, digits, spaces and . _ - ( ), no dot in front, nothing
+/// that is not seen or turns the line round.
 bool is_plain_name(std::string_view name) {
   constexpr std::size_t longest = 120;
-  if (name.empty() || name.size() > longest || name.front() == '.' || name.front() == ' ' || name.back() == '.')
+  if (name.empty() || name.size() > longest || name.front() == '.' || name.front() == ' ' || name.back() == '.' || name.back() == ' ')
     return false;
-  if (base::find_invalid_utf8(name) != std::string_view::npos) return false;
+  if (is_reserved(name)) return false;
+  for (std::size_t at = 0; at < name.size();) {
+    const auto scalar = base::next_scalar(name, at);
+    if (!scalar || (*scalar >= 0x80 && *scalar < 0xC0) || (*scalar >= 0x2000 && *scalar < 0x2070) || *scalar >= 0xFFF0) return false;
+  }
   return std::all_of(name.begin(), name.end(), [](char c) {
     const auto byte = static_cast<unsigned char>(c);
     const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || byte >= 0x80;
@@ -64,7 +77,7 @@ void read_files(lua_State* state, std::vector<MadeFile>& made) {
       lua_rawgeti(state, given, static_cast<lua_Integer>(i));
       MadeFile file = read_file(state, lua_gettop(state));
       const bool twice = std::any_of(made.begin(), made.end(),
-                                     [&file](const MadeFile& other) { return other.name == file.name; });
+                                     [&file](const MadeFile& other) { return base::lower(other.name) == base::lower(file.name); });
       if (twice) raise(state, "the export gave two files named \"" + file.name + "\"");
       spend(state, file.bytes.size() / 32);
       made.push_back(std::move(file));

@@ -6,6 +6,8 @@
 #include <cassert>
 #include <cstring>
 
+#include "core/lua/meter.h"
+
 namespace tamis::lua {
 namespace {
 
@@ -47,8 +49,16 @@ fiche::Document& Opened::edit() {
   return *editable_;
 }
 
+/// For what is read on behalf of a call, again after every edit: some steps of Lua a byte, as measured.
+void Opened::pay(std::size_t steps_a_byte) const {
+  if (session_.payer == nullptr) return;
+  const std::size_t written = editable_ == nullptr ? 0 : session_.written;
+  spend(session_.payer, steps_a_byte * (document_->source().bytes().size() + written));
+}
+
 const fiche::Fiche& Opened::fiche() {
   if (fiche_ == nullptr) {
+    pay(2);
     own_fiche_ = std::make_unique<fiche::Fiche>(fiche::read_fiche(*document_, session_.kitchen));
     fiche_ = own_fiche_.get();
   }
@@ -57,6 +67,7 @@ const fiche::Fiche& Opened::fiche() {
 
 const flow::Flow& Opened::flow() {
   if (flow_ == nullptr) {
+    pay(2);
     own_flow_ = std::make_unique<flow::Flow>(flow::read_flow(fiche(), session_.library));
     flow_ = own_flow_.get();
   }
@@ -64,12 +75,18 @@ const flow::Flow& Opened::flow() {
 }
 
 const flow::States& Opened::states() {
-  if (states_ == nullptr) states_ = std::make_unique<flow::States>(flow::read_states(fiche(), flow(), session_.library));
+  if (states_ == nullptr) {
+    pay(6);
+    states_ = std::make_unique<flow::States>(flow::read_states(fiche(), flow(), session_.library));
+  }
   return *states_;
 }
 
 const tally::Makeup& Opened::makeup() {
-  if (makeup_ == nullptr) makeup_ = std::make_unique<tally::Makeup>(tally::read_makeup(fiche(), flow(), session_.library));
+  if (makeup_ == nullptr) {
+    pay(4);
+    makeup_ = std::make_unique<tally::Makeup>(tally::read_makeup(fiche(), flow(), session_.library));
+  }
   return *makeup_;
 }
 

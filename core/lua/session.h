@@ -58,6 +58,7 @@ class Opened {
 
  private:
   void find_places();
+  void pay(std::size_t steps_a_byte) const;
 
   Session& session_;
   std::shared_ptr<const fiche::Document> kept_;
@@ -89,8 +90,10 @@ class Session {
   const Addition* adding = nullptr;  ///< what is being called
   base::Severity severity = base::Severity::warning;
   std::string source;              ///< of its findings: who says so
+  lua_State* payer = nullptr;      ///< whose budget pays for what is read now; null between calls
   std::size_t copies = 0;          ///< conversions made for it
   std::size_t written = 0;         ///< bytes that edits have put into the fiche
+  std::size_t told = 0;            ///< bytes of findings
   std::string talk;                ///< what print() said
   fiche::Node in_hand = fiche::none;  ///< the element of `main` that was asked last
 

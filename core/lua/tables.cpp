@@ -19,7 +19,10 @@ lua_Integer list_length(lua_State* state, int index) {
   const int top = lua_gettop(state);
   if (luaL_getmetafield(state, index, "__metatable") == LUA_TBOOLEAN) raise(state, "this table is locked");
   lua_settop(state, top);
-  return static_cast<lua_Integer>(lua_rawlen(state, index));
+  const auto length = static_cast<lua_Integer>(lua_rawlen(state, index));
+  // A table with holes can have any length; no list has this one.
+  if (length > lua_Integer{1} << 40) raise(state, "this list is too long");
+  return length;
 }
 
 /// How many lie in [first, last]; 0 when none. Spends for them, and refuses what no table holds.
@@ -69,6 +72,7 @@ class Sorter {
       is = lua_toboolean(state_, -1) != 0;
       lua_pop(state_, 1);
     } else {
+      spend(state_, (lua_rawlen(state_, -2) + lua_rawlen(state_, -1)) / 8);
       is = lua_compare(state_, -2, -1, LUA_OPLT) != 0;
       lua_pop(state_, 2);
     }
@@ -139,7 +143,8 @@ int own_table_concat(lua_State* state) {
       raise(state, "table.concat: item " + std::to_string(i) + " is a " + luaL_typename(state, -1) +
                        ", not a string or number");
     out.add(string_at(state, -1));
-    if (i != last) out.add(between);
+    if (i == last) break;
+    out.add(between);
     lua_pop(state, 1);
   }
   push(state, out.text());

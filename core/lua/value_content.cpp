@@ -51,10 +51,12 @@ void add_parts(lua_State* state, ListMaker& list, const NodeValue& value, const 
 
 /// Calls `found` with each run of text of its sentence: marks included, blocks left out.
 template <class Found>
-void for_each_text_of_prose(const NodeValue& value, Found found) {
+void for_each_text_of_prose(lua_State* state, const NodeValue& value, Found found) {
   const Document& document = document_of(value);
   if (document.kind(value.node) != NodeKind::element) return;
+  std::size_t walked = 0;
   for (Node c = document.first_child(value.node); c != fiche::none; c = document.next(c)) {
+    if (++walked % 64 == 0) spend(state, 64);
     if (document.kind(c) == NodeKind::text) {
       found(document.value(c));
     } else if (document.kind(c) == NodeKind::element && fiche::is_mark(document, c)) {
@@ -68,7 +70,7 @@ void for_each_text_of_prose(const NodeValue& value, Found found) {
 
 int element_prose(lua_State* state) {
   Words words;
-  for_each_text_of_prose(element_at(state, 1), [&words](std::string_view text) { words.add(text); });
+  for_each_text_of_prose(state, element_at(state, 1), [&words](std::string_view text) { words.add(text); });
   spend(state, words.text().size() / 16);
   push(state, words.text());
   return 1;
@@ -80,9 +82,10 @@ int element_children(lua_State* state) {
   const WantedKinds wanted(state, 2);
   ListMaker list(state);
   if (document.kind(value.node) != NodeKind::element) return 1;
+  std::size_t walked = 0;
   for (Node c = document.first_child(value.node); c != fiche::none; c = document.next(c)) {
+    if (++walked % 64 == 0) spend(state, 64);
     if (!is_element(document, c) || !wanted.has(document, c)) continue;
-    spend(state, 1);
     push_element(state, *value.opened, c);
     list.add();
   }
@@ -163,7 +166,7 @@ int element_first_word(lua_State* state) {
 int element_word_count(lua_State* state) {
   WordCounter words;
   std::size_t bytes = 0;
-  for_each_text_of_prose(element_at(state, 1), [&](std::string_view text) {
+  for_each_text_of_prose(state, element_at(state, 1), [&](std::string_view text) {
     words.add(text);
     bytes += text.size();
   });

@@ -47,16 +47,37 @@ bool is_too_deep(const Document& document, Node node) {
 
 }  // namespace
 
+namespace {
+
+/// What edits write is bounded: by what a file may be, and by what is worth judging of one that was small.
+void grow(lua_State* state, std::size_t bytes) {
+  constexpr std::size_t most_new = std::size_t{1} << 20U;
+  Session& session = session_of(state);
+  session.written += bytes;
+  if (session.written > most_new + 4 * session.main->document().source().bytes().size())
+    raise(state, "the fiche grows too large: a conversion may write a megabyte, and four times what was there");
+}
+
+}  // namespace
+
+void check_words(lua_State* state, std::string_view words) {
+  for (std::size_t at = 0; at < words.size();) {
+    if (static_cast<unsigned char>(words[at]) >= 0x20 && static_cast<unsigned char>(words[at]) < 0x80) {
+      ++at;
+      continue;
+    }
+    const auto scalar = base::next_scalar(words, at);
+    if (!scalar) raise(state, "the text is not valid UTF-8");
+    if ((*scalar < 0x20 && *scalar != '\t' && *scalar != '\n') || *scalar == 0xFFFE || *scalar == 0xFFFF)
+      raise(state, "the text holds a control character");
+  }
+}
+
 std::string_view new_words_at(lua_State* state, int index) {
   const std::string_view words = string_at(state, index);
   spend(state, words.size() / 8);
-  std::size_t& written = session_of(state).written;
-  written += words.size();
-  if (written > format::most_bytes) raise(state, "the fiche grows larger than a file may be");
-  if (base::find_invalid_utf8(words) != std::string_view::npos) raise(state, "the text is not valid UTF-8");
-  for (const char c : words)
-    if (static_cast<unsigned char>(c) < 0x20 && c != '\t' && c != '\n')
-      raise(state, "the text holds a control character");
+  grow(state, words.size());
+  check_words(state, words);
   return words;
 }
 
@@ -101,6 +122,7 @@ int element_add(lua_State* state) {
   }
   if (is_too_deep(value.opened->document(), value.node)) raise(state, "elements stand too deep in each other");
   const Node before = before_at(state, value, 3);
+  grow(state, 16 + kind.size());
   push_element(state, *value.opened, value.opened->edit().add_element(value.node, el, before));
   return 1;
 }

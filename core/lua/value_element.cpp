@@ -107,7 +107,7 @@ int element_text(lua_State* state) {
     return 1;
   }
   Words words;
-  add_words_below(document, value.node, words);
+  add_words_below(state, document, value.node, words);
   spend(state, words.text().size() / 16);
   push(state, words.text());
   return 1;

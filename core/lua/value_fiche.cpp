@@ -14,6 +14,7 @@ namespace {
 
 constexpr std::size_t most_findings = 1000;
 constexpr std::size_t most_words = 2000;  // bytes of one message or advice
+constexpr std::size_t most_places = 100;  // of one finding: related ones, or those that it mends
 
 int push_system(lua_State* state, measure::System system) {
   switch (system) {
@@ -23,6 +24,15 @@ int push_system(lua_State* state, measure::System system) {
     default: lua_pushnil(state);
   }
   return 1;
+}
+
+/// Findings are kept outside of Lua's memory: they have a bound of their own.
+void keep(lua_State* state, std::size_t bytes) {
+  constexpr std::size_t most_told = std::size_t{4} << 20U;
+  spend(state, 8 + bytes / 8);
+  Session& session = session_of(state);
+  session.told += bytes;
+  if (session.told > most_told) raise(state, "the findings of one call come to more than 4 MB");
 }
 
 /// One line, no longer than a finding may be, without what is not UTF-8.
@@ -154,6 +164,7 @@ int fiche_say(lua_State* state) {
   made.advice = message_at(state, 4);
   made.source = session.source;
   if (made.message.empty()) raise(state, "a finding without a message");
+  keep(state, made.message.size() + made.advice.size());
   opened.findings.push_back(std::move(made));
   push_indexed(state, Type::finding, opened, static_cast<int>(opened.findings.size()) - 1);
   return 1;
@@ -163,7 +174,7 @@ int finding_also(lua_State* state) {
   const IndexValue& value = indexed_at(state, 1, Type::finding);
   const PlaceValue place = place_at(state, 2);
   base::Finding& finding = value.opened->findings[static_cast<std::size_t>(value.index)];
-  if (finding.related.size() >= most_findings) raise(state, "too many related places");
+  if (finding.related.size() >= most_places) raise(state, "more than " + std::to_string(most_places) + " related places");
   base::Related related;
   related.where = place.where;
   related.message = message_at(state, 3);
@@ -173,6 +184,7 @@ int finding_also(lua_State* state) {
     related.place = source.place(place.where.begin);
     related.end = source.place(place.where.end);
   }
+  keep(state, related.message.size() + related.path.size() + sizeof related);
   finding.related.push_back(std::move(related));
   lua_settop(state, 1);
   return 1;
@@ -184,9 +196,14 @@ int finding_mend(lua_State* state) {
   const std::string_view words = string_at(state, 3);
   if (place.opened != value.opened) raise(state, "the place is in another file");
   if (!place.value) raise(state, "mend takes the place of a text, of bytes in it, or of the value of an attribute");
-  if (base::find_invalid_utf8(words) != std::string_view::npos) raise(state, "the text is not valid UTF-8");
+  check_words(state, words);
+  keep(state, words.size());
   const fiche::Spelling spelling = place.opened->document().spelling();
   base::Finding& finding = value.opened->findings[static_cast<std::size_t>(value.index)];
+  if (finding.edits.size() >= most_places) raise(state, "more than " + std::to_string(most_places) + " mends in one finding");
+  for (const base::Edit& edit : finding.edits)
+    if (edit.where == place.where || (edit.where.begin < place.where.end && place.where.begin < edit.where.end))
+      raise(state, "the finding mends this place already");
   finding.edits.push_back({place.where, format::escaped(words, spelling, place.in_attribute)});
   lua_settop(state, 1);
   return 1;

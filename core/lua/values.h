@@ -113,7 +113,9 @@ const measure::Unit* first_unit(const measure::Amount& amount);
 std::string_view string_at(lua_State* state, int index);
 std::string_view string_at(lua_State* state, int index, std::string_view otherwise);  ///< when left out or nil
 measure::System system_at(lua_State* state, int index);
-/// A text that may go into a document: valid UTF-8 without control characters.
+/// Raises for what may not go into a document: it is no valid UTF-8, or holds control characters.
+void check_words(lua_State* state, std::string_view words);
+/// A text that goes into a document, counted.
 std::string_view new_words_at(lua_State* state, int index);
 
 /// Raises an error: `what` is not one of these words; gives the nearest.

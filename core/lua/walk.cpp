@@ -88,9 +88,12 @@ std::string plain_words(std::string_view text) {
   return words.text();
 }
 
-void add_words_below(const fiche::Document& document, fiche::Node top, Words& words) {
-  for (fiche::Node n = next_below(document, top, top); n != fiche::none; n = next_below(document, n, top))
+void add_words_below(lua_State* state, const fiche::Document& document, fiche::Node top, Words& words) {
+  std::size_t walked = 0;
+  for (fiche::Node n = next_below(document, top, top); n != fiche::none; n = next_below(document, n, top)) {
+    if (++walked % 64 == 0) spend(state, 64);
     if (document.kind(n) == fiche::NodeKind::text) words.add(document.value(n));
+  }
 }
 
 int push_elements(lua_State* state, Opened& opened, const std::vector<fiche::Node>& nodes) {

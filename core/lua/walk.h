@@ -40,7 +40,7 @@ class Words {
 };
 std::string plain_words(std::string_view text);
 /// All text below a node, marks and blocks included.
-void add_words_below(const fiche::Document& document, fiche::Node top, Words& words);
+void add_words_below(lua_State* state, const fiche::Document& document, fiche::Node top, Words& words);
 
 int push_elements(lua_State* state, Opened& opened, const std::vector<fiche::Node>& nodes);
 

@@ -1,0 +1,4 @@
+-- conversion: error "has no attribute"
+function attack(fiche)
+  fiche.root:set('onload', 'x')
+end

@@ -1,0 +1,4 @@
+-- check, conversion, export: error "value out of range"
+function attack(fiche)
+  return string.char(256)
+end

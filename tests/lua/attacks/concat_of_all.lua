@@ -1,0 +1,4 @@
+-- check, conversion, export: instructions
+function attack(fiche)
+  return table.concat({}, '', 1, math.maxinteger)
+end

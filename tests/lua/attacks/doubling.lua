@@ -1,0 +1,4 @@
+-- check, conversion, export: memory
+function attack(fiche)
+  local s = 'x' while true do s = s .. s end
+end

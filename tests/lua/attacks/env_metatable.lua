@@ -1,0 +1,4 @@
+-- check, conversion, export: error "locked"
+function attack(fiche)
+  setmetatable(_ENV, {__index = function() return print end})
+end

@@ -1,0 +1,4 @@
+-- check, conversion, export: error "an error that is a userdata"
+function attack(fiche)
+  error(fiche)
+end

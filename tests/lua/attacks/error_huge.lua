@@ -1,0 +1,4 @@
+-- check, conversion, export: error "xxxxxxxx"
+function attack(fiche)
+  error(('x'):rep(1000000))
+end

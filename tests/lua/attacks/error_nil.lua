@@ -1,0 +1,4 @@
+-- check, conversion, export: error "an error that is a nil"
+function attack(fiche)
+  error()
+end

@@ -1,0 +1,4 @@
+-- export: error "an empty list"
+function attack(fiche)
+  return {}
+end

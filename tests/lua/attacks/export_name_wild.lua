@@ -1,0 +1,4 @@
+-- export: error "is no plain file name"
+function attack(fiche)
+  return {{name = '*.txt', bytes = 'x'}}
+end

@@ -1,0 +1,4 @@
+-- export: error "the export gave a nil"
+function attack(fiche)
+  return nil
+end

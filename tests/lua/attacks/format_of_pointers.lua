@@ -1,0 +1,4 @@
+-- check, conversion, export: error "does not know %p"
+function attack(fiche)
+  return ('%p'):format({})
+end

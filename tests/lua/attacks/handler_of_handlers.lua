@@ -1,0 +1,6 @@
+-- check, conversion, export: instructions
+function attack(fiche)
+  local function handler() return xpcall(error, handler2, "again") end
+  function handler2() return xpcall(error, handler, "again") end
+  while true do xpcall(error, handler, "x") end
+end

@@ -1,0 +1,4 @@
+-- check, conversion, export: error "__mode is not there"
+function attack(fiche)
+  setmetatable({}, {__mode = "k"})
+end

@@ -1,0 +1,4 @@
+-- check, conversion, export: error "there is no global "collectgarbage""
+function attack(fiche)
+  collectgarbage('stop')
+end

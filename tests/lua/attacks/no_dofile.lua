@@ -1,0 +1,4 @@
+-- check, conversion, export: error "there is no global "dofile""
+function attack(fiche)
+  dofile('/etc/hostname')
+end

@@ -1,0 +1,4 @@
+-- check, conversion, export: error "there is no global "_G""
+function attack(fiche)
+  _G.string = nil
+end

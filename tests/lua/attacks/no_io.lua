@@ -1,0 +1,4 @@
+-- check, conversion, export: error "there is no global "io""
+function attack(fiche)
+  io.open('/etc/hostname')
+end

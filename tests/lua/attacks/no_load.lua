@@ -1,0 +1,4 @@
+-- check, conversion, export: error "there is no global "load""
+function attack(fiche)
+  load('return 1')
+end

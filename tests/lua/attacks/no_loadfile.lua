@@ -1,0 +1,4 @@
+-- check, conversion, export: error "there is no global "loadfile""
+function attack(fiche)
+  loadfile('/etc/hostname')
+end

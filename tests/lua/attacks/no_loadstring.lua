@@ -1,0 +1,4 @@
+-- check, conversion, export: error "there is no global "loadstring""
+function attack(fiche)
+  loadstring('x')
+end

@@ -1,0 +1,4 @@
+-- check, conversion, export: error "there is no global "package""
+function attack(fiche)
+  package.loadlib('x', 'y')
+end

@@ -1,0 +1,4 @@
+-- check, conversion, export: error "there is no global "require""
+function attack(fiche)
+  require('os')
+end

@@ -1,0 +1,4 @@
+-- check, conversion, export: error "pairs walks tables"
+function attack(fiche)
+  for k in pairs(fiche) do end
+end

@@ -1,0 +1,4 @@
+-- check, conversion, export: instructions
+function attack(fiche)
+  local s = ('a b '):rep(20000) while true do s:find('%f[x]x') end
+end

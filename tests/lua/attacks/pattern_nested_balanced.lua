@@ -1,0 +1,4 @@
+-- check, conversion, export: instructions
+function attack(fiche)
+  local s = ('('):rep(50000) while true do s:find('%b()') end
+end

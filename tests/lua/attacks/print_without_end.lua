@@ -1,0 +1,4 @@
+-- check, conversion, export: instructions
+function attack(fiche)
+  while true do print(('x'):rep(500)) end
+end

@@ -1,0 +1,4 @@
+-- conversion: error "cannot be removed"
+function attack(fiche)
+  fiche.root:remove()
+end

@@ -1,0 +1,4 @@
+-- check, conversion, export: instructions
+function attack(fiche)
+  repeat local x = nil until x
+end

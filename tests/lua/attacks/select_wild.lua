@@ -1,0 +1,4 @@
+-- check, conversion, export: error "index out of range"
+function attack(fiche)
+  return select(-5, 1, 2)
+end

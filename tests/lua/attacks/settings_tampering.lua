@@ -1,0 +1,4 @@
+-- check, conversion, export: error "cannot be written to"
+function attack(fiche)
+  tamis.settings.word = 'mine'
+end

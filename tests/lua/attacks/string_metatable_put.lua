@@ -1,0 +1,4 @@
+-- check, conversion, export: error "table expected, got string"
+function attack(fiche)
+  setmetatable('', {})
+end

@@ -1,0 +1,4 @@
+-- check, conversion, export: memory
+function attack(fiche)
+  local t = {} for i = 1, 1e9 do t[i] = i end
+end

@@ -1,0 +1,4 @@
+-- check, conversion, export: memory
+function attack(fiche)
+  local t = {} while true do t = {t, t} end
+end

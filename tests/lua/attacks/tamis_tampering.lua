@@ -1,0 +1,4 @@
+-- check, conversion, export: error "cannot be written to"
+function attack(fiche)
+  tamis.amount = function() return nil end
+end

@@ -1,0 +1,4 @@
+-- check, conversion, export: error "too many results"
+function attack(fiche)
+  return table.unpack({}, 1, 500000)
+end

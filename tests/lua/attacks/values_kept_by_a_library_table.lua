@@ -1,0 +1,4 @@
+-- check, conversion, export: error "locked"
+function attack(fiche)
+  table.insert(math, fiche)
+end
