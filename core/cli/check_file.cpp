@@ -3,6 +3,7 @@
 #include "core/cli/diff.h"
 #include "core/cli/files.h"
 #include "core/cli/output.h"
+#include "core/format/format.h"
 
 namespace tamis::cli {
 namespace {
@@ -34,34 +35,40 @@ Outcome CheckFile::operator()(const Task& task) {
   outcome.path = task.path;
   if (!task.fault.empty()) outcome.faults.push_back({task.path, task.fault});
   const auto source = task.fault.empty() ? source_of(task, outcome) : nullptr;
-  if (source != nullptr) add_broken_surroundings(task, outcome);
-  if (!outcome.faults.empty()) {
-    outcome.totals.failed = 1;
-  } else if (mend_ == Mend::show) {
+  const bool good = source != nullptr && look_around(task, outcome);
+  if (!outcome.faults.empty()) outcome.totals.failed = 1;
+  if (source == nullptr || !good) return outcome;
+  if (mend_ == Mend::show) {
     show_patch(source, outcome);
   } else {
     const auto judged = mend_ == Mend::write ? mend(source, outcome) : source;
-    outcome.part = form_.file(*judged, judge(judged, outcome.totals));
+    outcome.part = form_.file(*judged, judge(judged, outcome));
   }
   return outcome;
 }
 
-/// A file that a worker died at is judged without plugins, and says so.
-void CheckFile::add_broken_surroundings(const Task& task, Outcome& outcome) {
+/// A file that a worker died at is judged without plugins, and says so. False where it cannot be judged; a plugin that cannot
+/// be loaded is told, and the file is judged with the others.
+bool CheckFile::look_around(const Task& task, Outcome& outcome) {
   deaths_ = task.deaths;
-  surroundings_.hear_plugins(deaths_ == 0);
+  without_ = task.without;
+  hear_for(task, surroundings_);
   if (auto fault = broken_kitchen(task.path, surroundings_)) {
     outcome.faults.push_back(std::move(*fault));
-    return;
+    return false;
   }
   for (Fault& fault : broken_plugins(task.path, surroundings_)) outcome.faults.push_back(std::move(fault));
+  return true;
 }
 
-std::vector<base::Finding> CheckFile::judge(const std::shared_ptr<const base::Source>& source, Totals& totals) {
+std::vector<base::Finding> CheckFile::judge(const std::shared_ptr<const base::Source>& source, Outcome& outcome) {
+  surroundings_.take_talk(source->path());
   std::vector<base::Finding> findings = check_source(source, surroundings_, state_).findings;
   if (deaths_ > 0) findings.push_back(worker_died());
-  ++totals.files;
-  totals.add(findings);
+  for (const LeftOut& one : without_) findings.push_back(left_out(one));
+  outcome.talk = harmless(surroundings_.take_talk(source->path()));
+  ++outcome.totals.files;
+  outcome.totals.add(findings);
   return findings;
 }
 
@@ -69,13 +76,15 @@ std::string CheckFile::mended_bytes(std::shared_ptr<const base::Source> source) 
   for (int round = 0; round < most_rounds; ++round) {
     std::string better = mended(*source, check_source(source, surroundings_, state_).findings);
     if (better == source->bytes()) break;
-    source = std::make_shared<base::Source>(source->path(), std::move(better));
+    auto next = std::make_shared<base::Source>(source->path(), std::move(better));
+    if (format::read(next).document == nullptr) break;  // no fix may cost a file
+    source = std::move(next);
   }
   return source->bytes();
 }
 
 void CheckFile::show_patch(const std::shared_ptr<const base::Source>& source, Outcome& outcome) {
-  judge(source, outcome.totals);
+  judge(source, outcome);
   outcome.part = unified_diff(source->path(), source->bytes(), mended_bytes(source));
   outcome.mendable = !outcome.part.empty();
 }

@@ -26,8 +26,8 @@ class CheckFile {
   Outcome operator()(const Task& task);
 
  private:
-  void add_broken_surroundings(const Task& task, Outcome& outcome);
-  std::vector<base::Finding> judge(const std::shared_ptr<const base::Source>& source, Totals& totals);
+  bool look_around(const Task& task, Outcome& outcome);
+  std::vector<base::Finding> judge(const std::shared_ptr<const base::Source>& source, Outcome& outcome);
   std::string mended_bytes(std::shared_ptr<const base::Source> source);
   void show_patch(const std::shared_ptr<const base::Source>& source, Outcome& outcome);
   std::shared_ptr<const base::Source> mend(const std::shared_ptr<const base::Source>& source, Outcome& outcome);
@@ -36,6 +36,7 @@ class CheckFile {
   const Form& form_;
   Mend mend_;
   std::uint64_t deaths_ = 0;  ///< of the task at hand
+  std::vector<LeftOut> without_;  ///< plugins it is judged without
   std::string state_;  ///< judged as if in this state; "": in its own
 };
 

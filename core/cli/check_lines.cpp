@@ -2,6 +2,7 @@
 #include <unistd.h>
 
 #include <cerrno>
+#include <set>
 #include <string>
 #include <utility>
 
@@ -14,6 +15,7 @@
 #include "core/cli/json_text.h"
 #include "core/cli/line_reader.h"
 #include "core/cli/output.h"
+#include "core/cli/plugin_choice.h"
 #include "core/cli/progress.h"
 #include "core/cli/surroundings.h"
 #include "core/format/format.h"
@@ -39,9 +41,8 @@ class CheckLine {
     outcome.path = task.path;
     std::string fault = task.fault;
     if (fault.empty() && base::trimmed(task.bytes).empty()) fault = "the line is empty";
-    surroundings_.hear_plugins(task.deaths == 0);
-    if (const auto broken = broken_plugins(task.path, surroundings_); fault.empty() && !broken.empty())
-      fault = broken.front().path + ": " + broken.front().why;
+    hear_for(task, surroundings_);
+    for (Fault& broken : broken_plugins(task.path, surroundings_)) outcome.faults.push_back(std::move(broken));
     {
       JsonList record(outcome.part, '{', '}');
       record.text("path", task.path);
@@ -65,7 +66,9 @@ class CheckLine {
 
   void add_judged(JsonList& record, const Task& task, Outcome& outcome) {
     const auto source = std::make_shared<const base::Source>(task.path, task.bytes);
-    const Checked checked = check_read(format::read_json(source), *source, surroundings_, state_);
+    Checked checked = check_read(format::read_json(source), *source, surroundings_, state_);
+    for (const LeftOut& one : task.without) checked.findings.push_back(left_out(one));
+    outcome.talk = harmless(surroundings_.take_talk(task.path));
     outcome.totals.files = 1;
     outcome.totals.add(checked.findings);
     record.member("id", id_json(checked));
@@ -83,7 +86,10 @@ class CheckLines {
       : request_(request),
         surroundings_(request.get("kitchen")),
         crew_(jobs_of(request.get("jobs", "1")), CheckLine(surroundings_, request.get("as")),
-              [this](Outcome& outcome) { return take(outcome); }) {}
+              [this](Outcome& outcome) { return take(outcome); },
+              [this](const Task& task) { return surroundings_.names_plugins(task.path); }) {
+    surroundings_.allow(seconds_of(request));
+  }
 
   Exit run() {
     bool all = true;
@@ -93,13 +99,18 @@ class CheckLines {
     std::string line = count_of(totals_.files + totals_.failed, "line") + " read: " + counted(totals_) + " found";
     if (totals_.failed > 0) line += "; " + std::to_string(totals_.failed) + " could not be checked";
     say(line);
-    return all ? Exit::good : Exit::failed;
+    return all && !lacking_ ? Exit::good : Exit::failed;
   }
 
  private:
   bool take(const Outcome& outcome) {
     progress_.step();
     totals_.add(outcome.totals);
+    for (const Fault& fault : outcome.faults) {
+      lacking_ = true;
+      if (told_.insert(fault.path + ": " + fault.why).second) complain(fault.path + ": " + fault.why);
+    }
+    talk(outcome.talk);
     print(outcome.part);
     return !output_gone();
   }
@@ -142,6 +153,8 @@ class CheckLines {
   const Request& request_;
   Surroundings surroundings_;
   Totals totals_;
+  bool lacking_ = false;       ///< a plugin could not be used
+  std::set<std::string> told_;
   Progress progress_{"line", nullptr};
   Crew crew_;
 };

@@ -8,6 +8,7 @@
 #include "core/cli/files.h"
 #include "core/cli/form.h"
 #include "core/cli/output.h"
+#include "core/cli/plugin_choice.h"
 #include "core/cli/progress.h"
 
 namespace tamis::cli {
@@ -39,7 +40,10 @@ class CheckPaths {
         form_(form_of(request)),
         patches_only_(mend_of(request) == CheckFile::Mend::show),
         crew_(workers_of(request), CheckFile(surroundings_, *form_, mend_of(request), request.get("as")),
-              [this](Outcome& outcome) { return take(outcome); }) {}
+              [this](Outcome& outcome) { return take(outcome); },
+              [this](const Task& task) { return surroundings_.names_plugins(task.path); }) {
+    surroundings_.allow(seconds_of(request));
+  }
 
   Exit run() {
     if (!patches_only_) print(form_->start());
@@ -94,9 +98,14 @@ class CheckPaths {
 
   bool take(Outcome& outcome) {
     progress_.step();
+    // A file that was checked, but not with all its kitchen has: what could not be used counts, once.
+    const bool lacking = outcome.totals.files > 0 && outcome.totals.failed > 0;
+    if (lacking) outcome.totals.failed = 0;
     totals_.add(outcome.totals);
     if (outcome.mendable) ++patches_;
-    for (const Fault& fault : outcome.faults) tell(fault);
+    for (const Fault& fault : outcome.faults)
+      if (tell(fault) && lacking) ++totals_.failed;
+    talk(outcome.talk);
     if (!outcome.said.empty()) say(outcome.said);
     if (outcome.totals.files > 0) {
       put(outcome.part);
@@ -105,12 +114,14 @@ class CheckPaths {
     return !output_gone();
   }
 
-  void tell(const Fault& fault) {
-    if (fault.once && !told_.insert(fault.path + ": " + fault.why).second) return;
+  /// False when it was told before.
+  bool tell(const Fault& fault) {
+    if (fault.once && !told_.insert(fault.path + ": " + fault.why).second) return false;
     complain(fault.path + ": " + fault.why);
-    if (patches_only_) return;
+    if (patches_only_) return true;
     put(form_->failed(fault.path, fault.why));
     form_->done(fault.path, fault.why);
+    return true;
   }
 
   void put(const std::string& part) {

@@ -18,6 +18,10 @@ bool touches(const base::Edit& a, const base::Edit& b) {
 }
 
 bool fits(const std::vector<base::Edit>& taken, const std::vector<base::Edit>& wanted) {
+  for (std::size_t i = 1; i < wanted.size(); ++i)
+    if (std::any_of(wanted.begin(), wanted.begin() + static_cast<std::ptrdiff_t>(i),
+                    [&](const base::Edit& other) { return touches(wanted[i], other); }))
+      return false;
   return std::none_of(wanted.begin(), wanted.end(), [&taken](const base::Edit& edit) {
     return std::any_of(taken.begin(), taken.end(),
                        [&edit](const base::Edit& other) { return touches(edit, other); });
@@ -77,6 +81,23 @@ std::optional<Fault> broken_kitchen(const std::string& path, Surroundings& surro
   const Around& around = surroundings.of(path);
   if (around.fault.empty() || real_path(around.kitchen_path) == real_path(path)) return std::nullopt;
   return Fault{around.kitchen_path, "the kitchen file cannot be used: " + around.fault, true};
+}
+
+void hear_for(const Task& task, Surroundings& surroundings) {
+  surroundings.hear_plugins(task.deaths == 0);
+  std::vector<std::string> ids;
+  for (const LeftOut& one : task.without) ids.push_back(one.plugin);
+  surroundings.leave_out(std::move(ids));
+}
+
+base::Finding left_out(const LeftOut& one) {
+  base::Finding made;
+  made.rule = "plugin-error";
+  made.severity = base::Severity::error;
+  made.message = "plugin " + one.plugin + " " + one.why + "; this was done without it";
+  made.advice = "mend the plugin; what else it would have found here is not known";
+  made.source = "plugin " + one.plugin;
+  return made;
 }
 
 std::vector<Fault> broken_plugins(const std::string& path, Surroundings& surroundings) {

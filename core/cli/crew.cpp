@@ -10,12 +10,14 @@
 #include <cassert>
 #include <cerrno>
 #include <charconv>
+#include <csignal>
 #include <thread>
 #include <utility>
 
 #include "core/cli/frames.h"
 #include "core/cli/offspring.h"
 #include "core/cli/output.h"
+#include "core/cli/report.h"
 #include "core/cli/worker.h"
 
 namespace tamis::cli {
@@ -28,6 +30,10 @@ constexpr std::size_t places_a_worker = 64;
 constexpr std::size_t most_held_bytes = std::size_t{16} << 20U;
 // A task that two workers died at is given up.
 constexpr std::uint64_t most_deaths = 2;
+// A plugin that ended as many workers is heard no more.
+constexpr std::size_t most_ended = 3;
+// How often the workers' plugins are looked after.
+constexpr int milliseconds_a_look = 100;
 
 bool readable(int descriptor) {
   pollfd one{descriptor, POLLIN, 0};
@@ -36,14 +42,16 @@ bool readable(int descriptor) {
 
 }  // namespace
 
-Crew::Crew(unsigned workers, Work work, Take take)
-    : most_(std::clamp(workers, 1U, most_offspring)), work_(std::move(work)), take_(std::move(take)) {}
+Crew::Crew(unsigned workers, Work work, Take take, Apart apart)
+    : most_(std::clamp(workers, 1U, most_offspring)), work_(std::move(work)), take_(std::move(take)), apart_(std::move(apart)) {}
 
 Crew::~Crew() { dismiss(true); }
 
 bool Crew::give(Task task) {
   if (stopped_) return false;
-  if (most_ == 1) {
+  if (most_ == 1 && (apart_ == nullptr || !apart_(task))) {
+    while (!stopped_ && !places_.empty()) pump(true, -1);
+    if (stopped_) return false;
     Outcome outcome = work_(task);
     stopped_ = !take_(outcome);
     return !stopped_;
@@ -91,7 +99,9 @@ Crew::Worker* Crew::hire() {
   std::array<int, 2> ends{};
   if (::socketpair(AF_UNIX, SOCK_STREAM | SOCK_CLOEXEC, 0, ends.data()) != 0) return nullptr;
   flush_output();  // what is gathered here must not be in two processes
+  auto minder = std::make_unique<Minder>();
   const pid_t process = start_offspring([&] {
+    minder->mind();
     ::close(ends[0]);
     for (const auto& other : workers_) ::close(other->socket);
     be_worker(ends[1], work_);
@@ -105,6 +115,7 @@ Crew::Worker* Crew::hire() {
   workers_.push_back(std::make_unique<Worker>());
   workers_.back()->process = process;
   workers_.back()->socket = ends[0];
+  workers_.back()->minder = std::move(minder);
   return workers_.back().get();
 }
 
@@ -124,7 +135,12 @@ void Crew::deal() {
     if (worker == nullptr) break;
     const std::uint64_t number = waiting_.front();
     waiting_.pop_front();
-    append_frame(worker->to_send, number, spelled(place(number).task));
+    Task& task = place(number).task;
+    for (const auto& [plugin, whys] : ended_) {
+      const bool known = std::any_of(task.without.begin(), task.without.end(), [&](const LeftOut& one) { return one.plugin == plugin; });
+      if (whys.size() >= most_ended && !known) task.without.push_back({plugin, whys.back()});
+    }
+    append_frame(worker->to_send, number, spelled(task));
     worker->at_work.push_back(number);
     send(*worker);
   }
@@ -176,7 +192,9 @@ void Crew::bury(Worker& worker) {
   const std::string how = end_offspring(worker.process, false);
   ::close(worker.socket);
   waiting_.insert(waiting_.begin(), worker.at_work.begin(), worker.at_work.end());
-  if (!worker.at_work.empty()) {
+  if (!worker.at_work.empty() && !worker.minder->plugin().empty()) {
+    blame(worker, how);
+  } else if (!worker.at_work.empty()) {
     const std::uint64_t number = worker.at_work.front();
     Task& task = place(number).task;
     if (++task.deaths >= most_deaths) {
@@ -186,6 +204,23 @@ void Crew::bury(Worker& worker) {
     }
   }
   std::erase_if(workers_, [&](const auto& one) { return one.get() == &worker; });
+}
+
+void Crew::blame(Worker& worker, const std::string& how) {
+  const std::string plugin = worker.minder->plugin();
+  const std::string why = worker.overdue
+                              ? "took longer than its " + count_of(static_cast<std::size_t>(worker.minder->time().count()), "second") + " and was ended"
+                              : "ended the process it ran in: " + (how.empty() ? "without a reason" : how);
+  ended_[plugin].push_back(why);
+  place(worker.at_work.front()).task.without.push_back({plugin, why});
+}
+
+void Crew::end_overdue() {
+  for (const auto& worker : workers_) {
+    if (worker->overdue || !worker->minder->overdue()) continue;
+    worker->overdue = true;
+    ::kill(worker->process, SIGKILL);
+  }
 }
 
 void Crew::dismiss(bool kill) {
@@ -204,7 +239,8 @@ bool Crew::pump(bool wait, int also) {
     ends.push_back({worker->socket, static_cast<short>(sending ? POLLIN | POLLOUT : POLLIN), 0});
   }
   if (also >= 0) ends.push_back({also, POLLIN, 0});
-  const bool any = ::poll(ends.data(), ends.size(), wait ? -1 : 0) > 0;
+  const bool any = ::poll(ends.data(), ends.size(), wait ? (apart_ == nullptr ? -1 : milliseconds_a_look) : 0) > 0;
+  end_overdue();
   for (const pollfd& end : ends) {
     if (!any || end.revents == 0) continue;
     const auto worker =

@@ -84,22 +84,41 @@ void KitchenPlugins::read_named(Node plugin) {
   if (entry->manifest.id != id)
     return say(plugin, At::id, "the plugin in " + entry->files.path + " calls itself \"" + entry->manifest.id + "\"",
                "write id=\"" + entry->manifest.id + "\"");
-  check_names(*entry);
-  if (broken_.empty()) load_entry(*entry, {}, broken_);
-  entries_.push_back(std::move(entry));
+  if (check_names(*entry)) entries_.push_back(std::move(entry));
 }
 
-/// No two plugins add things of one name.
-void KitchenPlugins::check_names(const Entry& entry) {
+/// No two plugins add things of one name: the first has it.
+bool KitchenPlugins::check_names(const Entry& entry) {
+  const std::size_t before = broken_.size();
   for (const auto& other : entries_) {
-    if (other->manifest.id == entry.manifest.id)
-      return say(entry.named, At::id, "the plugin \"" + entry.manifest.id + "\" is named twice", "take one of them out");
+    if (other->manifest.id == entry.manifest.id) {
+      say(entry.named, At::id, "the plugin \"" + entry.manifest.id + "\" is named twice", "take one of them out");
+      return false;
+    }
     for (const lua::Addition& one : entry.manifest.additions)
       for (const lua::Addition& theirs : other->manifest.additions)
         if (one.id == theirs.id)
           say(entry.named, At::id,
               "\"" + one.id + "\" is added by the plugins " + other->manifest.id + " and " + entry.manifest.id,
               "take one of them out");
+  }
+  return broken_.size() == before;
+}
+
+bool KitchenPlugins::any_named(const fiche::Kitchen& kitchen) {
+  return kitchen.document != nullptr && kitchen.document->child(kitchen.document->root(), El::plugin) != fiche::none;
+}
+
+bool KitchenPlugins::is_left_out(const Entry& entry) const {
+  return std::find(left_out_.begin(), left_out_.end(), entry.manifest.id) != left_out_.end();
+}
+
+void KitchenPlugins::load_named() {
+  read_kitchen();
+  for (const auto& entry : entries_) {
+    if (entry->named == fiche::none || entry->tried || is_left_out(*entry)) continue;
+    entry->tried = true;
+    if (entry->plugin == nullptr) load_entry(*entry, {}, broken_);
   }
 }
 
@@ -123,6 +142,7 @@ bool KitchenPlugins::load_entry(Entry& entry, std::string_view settings, std::ve
   }
   if (faults.size() > before) return false;
   std::vector<lua::LoadFault> wrong;
+  entry.manifest.limits.time = time_;
   entry.plugin = lua::Plugin::load(entry.files, entry.manifest, std::move(values), wrong);
   entry.with = settings;
   for (const lua::LoadFault& fault : wrong) faults.push_back(in_words(*fault.source, fault.finding));
@@ -130,17 +150,18 @@ bool KitchenPlugins::load_entry(Entry& entry, std::string_view settings, std::ve
 }
 
 const std::vector<KitchenPlugins::Broken>& KitchenPlugins::broken() {
-  read_kitchen();
+  load_named();
   return broken_;
 }
 
-rules::MoreRules* KitchenPlugins::checks() {
-  read_kitchen();
-  if (checks_ == nullptr && broken_.empty()) {
-    std::vector<lua::Plugin*> plugins;
-    for (const auto& entry : entries_)
-      if (entry->named != fiche::none && entry->plugin != nullptr) plugins.push_back(entry->plugin.get());
-    if (!plugins.empty()) checks_ = std::make_unique<lua::PluginChecks>(std::move(plugins));
+lua::PluginChecks* KitchenPlugins::checks() {
+  load_named();
+  std::vector<lua::Plugin*> plugins;
+  for (const auto& entry : entries_)
+    if (entry->named != fiche::none && entry->plugin != nullptr && !is_left_out(*entry)) plugins.push_back(entry->plugin.get());
+  if (plugins != heard_) {
+    checks_ = plugins.empty() ? nullptr : std::make_unique<lua::PluginChecks>(plugins);
+    heard_ = std::move(plugins);
   }
   return checks_.get();
 }

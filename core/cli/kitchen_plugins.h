@@ -1,6 +1,7 @@
 #ifndef CORE_CLI_KITCHEN_PLUGINS_H
 #define CORE_CLI_KITCHEN_PLUGINS_H
 
+#include <chrono>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -24,9 +25,18 @@ class KitchenPlugins {
 
   explicit KitchenPlugins(std::shared_ptr<const fiche::Kitchen> kitchen);
 
-  /// The kitchen's checks, loaded when first asked for; null when it has none.
-  rules::MoreRules* checks();
-  /// Why the kitchen's own cannot be used; empty when they can. Loads them.
+  /// Whether the kitchen names any. Runs nothing of them.
+  [[nodiscard]] static bool any_named(const fiche::Kitchen& kitchen);
+  /// The seconds that a plugin may work on one fiche, for those loaded from here on.
+  void allow(std::chrono::seconds time) { time_ = time; }
+  /// Plugins that are not to be loaded or heard, until told otherwise.
+  void leave_out(std::vector<std::string> ids) { left_out_ = std::move(ids); }
+
+  /// The checks of the kitchen's plugins that can be used, loaded when first asked for; null when it has none.
+  lua::PluginChecks* checks();
+  /// What they have printed since this was asked last.
+  std::string take_talk() { return checks_ == nullptr ? std::string() : checks_->take_talk(); }
+  /// Why some of the kitchen's own cannot be used; empty when all can. Loads them.
   const std::vector<Broken>& broken();
 
   /// One thing that some plugin adds.
@@ -48,6 +58,7 @@ class KitchenPlugins {
     lua::PluginFiles files;
     lua::Manifest manifest;
     fiche::Node named = fiche::none;  ///< the kitchen's <plugin>
+    bool tried = false;               ///< to load it with the kitchen's settings
     std::unique_ptr<lua::Plugin> plugin;
     std::string with;                 ///< the settings it was loaded with, beside the kitchen's
   };
@@ -57,12 +68,17 @@ class KitchenPlugins {
   void read_box();
   void say(fiche::Node n, fiche::At at, const std::string& message, const std::string& advice);
   bool load_entry(Entry& entry, std::string_view settings, std::vector<Broken>& faults);
-  void check_names(const Entry& entry);
+  bool check_names(const Entry& entry);
+  void load_named();
+  [[nodiscard]] bool is_left_out(const Entry& entry) const;
 
   std::shared_ptr<const fiche::Kitchen> kitchen_;
   std::vector<std::unique_ptr<Entry>> entries_;
   std::vector<Broken> broken_;
   std::unique_ptr<lua::PluginChecks> checks_;
+  std::vector<lua::Plugin*> heard_;
+  std::vector<std::string> left_out_;
+  std::chrono::seconds time_{lua::Limits{}.time};
   bool read_ = false;
   bool box_read_ = false;
 };

@@ -9,9 +9,16 @@ namespace {
 class TalkReport final : public Report {
  public:
   void file(const base::Source& source, const std::vector<base::Finding>& findings) override {
-    const std::string part = form_->file(source, findings);
-    if (part.empty()) return;
-    talk(std::string(form_->before(first_)) + part);
+    part(spelled(source, findings));
+  }
+
+  [[nodiscard]] std::string spelled(const base::Source& source, const std::vector<base::Finding>& findings) const override {
+    return form_->file(source, findings);
+  }
+
+  void part(const std::string& text) override {
+    if (text.empty()) return;
+    talk(std::string(form_->before(first_)) + text);
     first_ = false;
   }
 

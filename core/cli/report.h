@@ -31,6 +31,9 @@ class Report {
  public:
   virtual ~Report() = default;
   virtual void file(const base::Source& source, const std::vector<base::Finding>& findings) = 0;
+  /// The two halves of file(), which may be in two processes: the text, and saying it.
+  [[nodiscard]] virtual std::string spelled(const base::Source& source, const std::vector<base::Finding>& findings) const = 0;
+  virtual void part(const std::string& text) = 0;
   /// A path whose work could not be done, and why.
   virtual void failed(const std::string& path, const std::string& why) = 0;
 };

@@ -73,6 +73,8 @@ KitchenPlugins& Surroundings::plugins(const std::string& path) {
   const Around& around = of(path);
   auto& kept = plugins_[around.kitchen.get()];
   if (kept == nullptr) kept = std::make_unique<KitchenPlugins>(around.kitchen);
+  kept->allow(time_);
+  kept->leave_out(left_out_);
   return *kept;
 }
 

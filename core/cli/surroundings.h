@@ -1,9 +1,11 @@
 #ifndef CORE_CLI_SURROUNDINGS_H
 #define CORE_CLI_SURROUNDINGS_H
 
+#include <chrono>
 #include <map>
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "core/cli/file_library.h"
 #include "core/cli/kitchen_plugins.h"
@@ -30,6 +32,14 @@ class Surroundings {
   /// Whether the kitchens' plugins are heard too, as in a check.
   void hear_plugins(bool wanted) { hears_plugins_ = wanted; }
   [[nodiscard]] bool hears_plugins() const { return hears_plugins_; }
+  /// The seconds a plugin may work on one fiche.
+  void allow(std::chrono::seconds time) { time_ = time; }
+  /// Plugins that are not heard, until told otherwise.
+  void leave_out(std::vector<std::string> ids) { left_out_ = std::move(ids); }
+  /// Whether that file's kitchen names plugins. Runs nothing of them.
+  [[nodiscard]] bool names_plugins(const std::string& path) { return KitchenPlugins::any_named(*of(path).kitchen); }
+  /// What checks of that file's kitchen's plugins have printed.
+  std::string take_talk(const std::string& path) { return hears_plugins_ ? plugins(path).take_talk() : std::string(); }
   /// The plugins of that file's kitchen.
   KitchenPlugins& plugins(const std::string& path);
 
@@ -39,6 +49,8 @@ class Surroundings {
 
   std::string named_;
   bool hears_plugins_ = false;
+  std::chrono::seconds time_{lua::Limits{}.time};
+  std::vector<std::string> left_out_;
   std::map<std::string, std::shared_ptr<const Around>, std::less<>> by_folder_;
   std::map<std::string, std::shared_ptr<const Around>, std::less<>> by_kitchen_;
   std::map<const fiche::Kitchen*, std::unique_ptr<KitchenPlugins>> plugins_;

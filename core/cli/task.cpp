@@ -43,6 +43,11 @@ std::string spelled(const Task& task) {
   put(out, task.line);
   put(out, task.fault);
   put(out, task.deaths);
+  put(out, std::uint64_t{task.without.size()});
+  for (const LeftOut& one : task.without) {
+    put(out, one.plugin);
+    put(out, one.why);
+  }
   return out;
 }
 
@@ -54,6 +59,11 @@ Task read_task(std::string_view bytes) {
   task.line = take_number(bytes);
   task.fault = take_text(bytes);
   task.deaths = take_number(bytes);
+  for (std::uint64_t left = take_number(bytes); left > 0; --left) {
+    LeftOut& one = task.without.emplace_back();
+    one.plugin = take_text(bytes);
+    one.why = take_text(bytes);
+  }
   return task;
 }
 
@@ -73,6 +83,7 @@ std::string spelled(const Outcome& outcome) {
     put(out, std::uint64_t{count});
   put(out, std::uint64_t{outcome.mendable});
   put(out, outcome.said);
+  put(out, outcome.talk);
   return out;
 }
 
@@ -92,6 +103,7 @@ Outcome read_outcome(std::string_view bytes) {
     *count = take_number(bytes);
   outcome.mendable = take_number(bytes) != 0;
   outcome.said = take_text(bytes);
+  outcome.talk = take_text(bytes);
   return outcome;
 }
 

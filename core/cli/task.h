@@ -11,6 +11,12 @@
 
 namespace tamis::cli {
 
+/// A plugin that a piece of work is done without, because it ended the worker before.
+struct LeftOut {
+  std::string plugin;  ///< its id
+  std::string why;     ///< "took longer than its 10 seconds and was ended"
+};
+
 /// One whole piece of work: a file, or a line of a stream.
 struct Task {
   std::string path;
@@ -18,7 +24,8 @@ struct Task {
   std::string bytes;
   std::uint64_t line = 0;  ///< number of the line it is, from 1; 0 for a file
   std::string fault;       ///< why it cannot be worked on; the work then only tells that
-  std::uint64_t deaths = 0;  ///< how many workers have died at it: the work may leave out what could kill another
+  std::uint64_t deaths = 0;  ///< how many workers have died at it, and not in a plugin: the work may leave out what could kill another
+  std::vector<LeftOut> without;
 };
 
 /// A path whose work could not be done, and why.
@@ -36,6 +43,7 @@ struct Outcome {
   Totals totals;
   bool mendable = false;  ///< `part` is a patch
   std::string said;       ///< a line for standard error
+  std::string talk;       ///< what plugins printed
 };
 
 /// The work itself: depends on the task and on what was there before the first, so any process can do it.

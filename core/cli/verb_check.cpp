@@ -5,6 +5,7 @@
 #include "core/cli/crew.h"
 #include "core/cli/offspring.h"
 #include "core/cli/output.h"
+#include "core/cli/plugin_choice.h"
 #include "core/cli/verb.h"
 
 namespace tamis::cli {
@@ -17,6 +18,7 @@ constexpr std::array options{
     Option{"as", 0, "STATE", "judge each fiche as if it were in this state: a draft before others see it",
            "tested|released"},
     Option{"jobs", 'j', "N", "worker processes that share the files; auto is one a core", ""},
+    Option{"seconds", 0, "N", "how long a plugin may work on one fiche: 10 when not given", ""},
     Option{"stream", 0, "", "read fiches in JSON, one a line, and write one result a line", ""},
     Option{"strict", 0, "", "a warning fails the check too", ""},
     Option{"mend", 0, "", "show the sure fixes as a patch", ""},
@@ -58,6 +60,7 @@ std::string stream_misuse(const Request& request) {
 std::string misuse(const Request& request) {
   if (jobs_of(request.get("jobs", "1")) == 0)
     return "--jobs is a number from 1 to " + std::to_string(most_offspring) + ", or auto for one a core";
+  if (const std::string wrong = seconds_misuse(request); !wrong.empty()) return wrong;
   if (request.has("stream")) return stream_misuse(request);
   if (request.words.empty()) return "say what to check: a fiche or a folder (. is the one you are in)";
   if (request.has("write") && !request.has("mend")) return "--write applies what --mend shows: give both";

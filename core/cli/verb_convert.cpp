@@ -10,6 +10,7 @@
 #include "core/cli/files.h"
 #include "core/cli/output.h"
 #include "core/cli/plugin_choice.h"
+#include "core/cli/plugin_work.h"
 #include "core/cli/report.h"
 #include "core/cli/surroundings.h"
 #include "core/cli/verb.h"
@@ -28,6 +29,7 @@ constexpr std::array options{
     Option{"swap", 0, "LINE=FOOD", "put another food in place of one; more of them with ; between", ""},
     Option{"with", 0, "NAME", "do what a plugin offers instead (tamis plugins lists them)", ""},
     Option{"set", 0, "NAME=VALUE", "a setting of that plugin, over the kitchen's; more of them with ; between", ""},
+    Option{"seconds", 0, "N", "how long a plugin may work on one fiche: 10 when not given", ""},
     Option{"kitchen", 'k', "FILE", "convert for this kitchen's scales, spoons and ovens", "FILE"},
     Option{"write", 'w', "", "put it into the file; printed when not given", ""},
 };
@@ -94,6 +96,7 @@ class Convert {
       : request_(request), wish_(wish_of(request)), surroundings_(request.get("kitchen")) {}
 
   Exit run() {
+    if (request_.has("with")) return by_plugin();
     if (request_.has("swap")) {
       auto swaps = change::read_swaps(request_.get("swap"));
       if (!swaps) return refuse(swaps.fault());
@@ -122,7 +125,6 @@ class Convert {
     if (read.document->el(read.document->root()) != fiche::El::fiche)
       return;  // a kitchen file states, it does not convert
     const fiche::Kitchen& kitchen = *surroundings_.of(source->path()).kitchen;
-    if (request_.has("with")) return by_plugin(*source, *read.document);
     change::Converted converted{read.document->clone(), {}};
     if (wants_figures(request_)) converted = change::convert(*read.document, kitchen, wish_for(*read.document, kitchen));
     std::vector<base::Finding> findings = std::move(converted.findings);
@@ -137,7 +139,7 @@ class Convert {
     std::move(checked.begin(), checked.end(), std::back_inserter(findings));
     base::sort_by_place(findings);
     tell(*source, findings);
-    put(*source, format::write(converted.document));
+    put(source->path(), format::write(converted.document));
   }
 
   /// Without --units those of the fiche stay.
@@ -165,29 +167,27 @@ class Convert {
     return Exit::failed;
   }
 
-  void by_plugin(const base::Source& source, const fiche::Document& document) {
-    using Kind = lua::Addition::Kind;
-    const Chosen chosen = choose_plugin(surroundings_.plugins(source.path()), Kind::conversion, request_.get("with"),
-                                        request_.get("set"), *report_, totals_);
-    if (chosen.plugin == nullptr) return;
-    const fiche::Kitchen& kitchen = *surroundings_.of(source.path()).kitchen;
-    lua::PluginConverted made =
-        chosen.plugin->convert(*chosen.addition, document, kitchen, surroundings_.library(source.path()));
-    talk(harmless(made.talk));
-    base::sort_by_place(made.findings);
-    tell(source, made.findings);
-    if (made.done) put(source, format::write(made.document));
+  Exit by_plugin() {
+    surroundings_.allow(seconds_of(request_));
+    PluginWork work({lua::Addition::Kind::conversion, request_.get("with"), request_.get("set")}, true, surroundings_, *report_,
+                    totals_, [this](const std::string& path, const std::vector<lua::MadeFile>& files) {
+                      if (!files.empty()) put(path, files.front().bytes);
+                    });
+    for_each_source(request_.words, surroundings_, *report_, totals_, [&](const auto& source) { return work.give({source}); });
+    work.finish();
+    return totals_.exit();
   }
 
-  void put(const base::Source& source, const std::string& text) {
+  void put(const std::string& path, const std::string& text) {
     if (!request_.has("write")) return print(text);
-    if (text == source.bytes()) return;
-    const std::string why = write_file(source.path(), text);
+    const auto before = read_file(path);
+    if (before && text == (*before)->bytes()) return;
+    const std::string why = write_file(path, text);
     if (why.empty()) {
-      say("wrote " + harmless(source.path()));
+      say("wrote " + harmless(path));
     } else {
       ++totals_.failed;
-      report_->failed(source.path(), "cannot be written: " + why);
+      report_->failed(path, "cannot be written: " + why);
     }
   }
 
@@ -209,6 +209,7 @@ std::string misuse(const Request& request) {
   if (request.has("with") && wants_figures(request)) return "a plugin converts by its own settings: --set, not --by, --oven or --for";
   if (!wants_figures(request) && !request.has("with") && !request.has("swap"))
     return "say what is wanted: --units metric, us or imperial; --by, --oven, --for, --swap or --with";
+  if (const std::string wrong = seconds_misuse(request); !wrong.empty()) return wrong;
   if (request.words.empty()) return "say what to convert: a fiche, or a folder with --write";
   if (!request.has("write")) {
     return is_many(request) ? "more than one fiche can only be converted in place: add --write" : "";

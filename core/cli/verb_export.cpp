@@ -10,6 +10,7 @@
 #include "core/cli/files.h"
 #include "core/cli/output.h"
 #include "core/cli/plugin_choice.h"
+#include "core/cli/plugin_work.h"
 #include "core/cli/report.h"
 #include "core/cli/surroundings.h"
 #include "core/cli/verb.h"
@@ -24,6 +25,7 @@ constexpr std::array options{
     Option{"write", 'w', "FILE", "write the one file of one fiche here, over what is there", "FILE"},
     Option{"replace", 0, "", "with --to: write over files of the same name", ""},
     Option{"set", 0, "NAME=VALUE", "a setting of the plugin, over the kitchen's; more of them with ; between", ""},
+    Option{"seconds", 0, "N", "how long a plugin may work on one fiche: 10 when not given", ""},
     Option{"kitchen", 'k', "FILE", "export for this kitchen, not the kitchen.xml found above each fiche", "FILE"},
 };
 
@@ -37,16 +39,29 @@ bool names_many(const Request& request) {
   return request.words.size() > 1 || kind_of(request.words.front()) == PathKind::folder;
 }
 
+/// What a plugin names is put into the folder itself, not where a link of that name leads.
+bool is_link(const std::string& path) {
+  struct stat about {};
+  return ::lstat(path.c_str(), &about) == 0 && S_ISLNK(about.st_mode);
+}
+
 class Export {
  public:
   explicit Export(const Request& request) : request_(request), surroundings_(request.get("kitchen")) {}
 
   Exit run() {
-    for_each_source(request_.words, surroundings_, *report_, totals_, [this](const auto& source) {
-      one(source);
+    surroundings_.allow(seconds_of(request_));
+    PluginWork work({lua::Addition::Kind::export_, request_.get("as"), request_.get("set")}, false, surroundings_, *report_, totals_,
+                    [this](const std::string& path, const auto& files) { put(path, files); });
+    for_each_source(request_.words, surroundings_, *report_, totals_, [&](const auto& source) {
+      one(source, work);
       return !output_gone() && totals_.failed == 0;
     });
-    if (!together_.empty() && totals_.failed == 0 && totals_.errors == 0) all_together();
+    work.finish();
+    if (!together_.empty() && totals_.failed == 0 && totals_.errors == 0) {
+      work.give(together_);
+      work.finish();
+    }
     return totals_.exit();
   }
 
@@ -56,49 +71,33 @@ class Export {
     report_->failed(path, why);
   }
 
-  void one(const std::shared_ptr<const base::Source>& source) {
+  void one(const std::shared_ptr<const base::Source>& source, PluginWork& work) {
     const format::Read read = format::read(source);
     if (read.document == nullptr) {
       report_->file(*source, read.findings);
       return totals_.add(read.findings);
     }
     if (read.document->el(read.document->root()) != fiche::El::fiche) return;  // a kitchen file is no recipe
-    const Chosen chosen = choose_plugin(surroundings_.plugins(source->path()), lua::Addition::Kind::export_,
-                                        request_.get("as"), request_.get("set"), *report_, totals_);
-    if (chosen.plugin == nullptr) return;
-    if (chosen.addition->over_all) return keep(chosen, read.document);
+    if (is_over_all(source->path())) return keep(source);
     if (!request_.has("to") && names_many(request_))
       return fail(source->path(), "is not the only fiche named: more than one makes more than one file; add --to FOLDER");
-    lua::Exported made =
-        chosen.plugin->export_fiche(*chosen.addition, read.document, *surroundings_.of(source->path()).kitchen,
-                                    surroundings_.library(source->path()));
-    talk(harmless(made.talk));
-    base::sort_by_place(made.findings);
-    report_->file(*source, made.findings);
-    totals_.add(made.findings);
-    put(source->path(), made.files);
+    work.give({source});
   }
 
-  void keep(const Chosen& chosen, const std::shared_ptr<const fiche::Document>& document) {
-    const std::string& path = document->source().path();
+  /// Whether the export is made of all fiches together. Runs nothing of the plugin.
+  bool is_over_all(const std::string& path) {
+    for (const KitchenPlugins::Offer& offer : surroundings_.plugins(path).offers())
+      if (offer.addition->kind == lua::Addition::Kind::export_ && offer.addition->id == request_.get("as"))
+        return offer.addition->over_all;
+    return false;
+  }
+
+  void keep(const std::shared_ptr<const base::Source>& source) {
+    const std::string& path = source->path();
     if (!together_.empty() && surroundings_.of(path).kitchen_path != kitchen_path_)
-      return fail(path, "is of another kitchen than " + together_.front()->source().path() + "; say with --kitchen for which one");
+      return fail(path, "is of another kitchen than " + together_.front()->path() + "; say with --kitchen for which one");
     kitchen_path_ = surroundings_.of(path).kitchen_path;
-    chosen_ = chosen;
-    together_.push_back(document);
-  }
-
-  void all_together() {
-    const std::string& path = together_.front()->source().path();
-    lua::ExportedAll made = chosen_.plugin->export_all(*chosen_.addition, together_, *surroundings_.of(path).kitchen,
-                                                       surroundings_.library(path));
-    talk(harmless(made.talk));
-    for (std::size_t i = 0; i < together_.size(); ++i) {
-      base::sort_by_place(made.findings[i]);
-      report_->file(together_[i]->source(), made.findings[i]);
-      totals_.add(made.findings[i]);
-    }
-    put(path, made.files);
+    together_.push_back(source);
   }
 
   void put(const std::string& path, const std::vector<lua::MadeFile>& files) {
@@ -118,6 +117,7 @@ class Export {
       return fail(folder, "cannot be made");
     const bool ours = std::find(written_.begin(), written_.end(), target) != written_.end();
     if (ours) return fail(target, "would be written twice: two fiches have the same id");
+    if (is_link(target)) return fail(target, "is a link; what it leads to is not written over");
     if (kind_of(target) != PathKind::nothing && !request_.has("replace"))
       return fail(target, "is there already; add --replace to write over it");
     written_.push_back(target);
@@ -137,16 +137,15 @@ class Export {
   std::unique_ptr<Report> report_ = talk_report();
   Totals totals_;
   std::vector<std::string> written_;
-  Chosen chosen_;
   std::string kitchen_path_;
-  std::vector<std::shared_ptr<const fiche::Document>> together_;  ///< for an export over all of them
+  std::vector<std::shared_ptr<const base::Source>> together_;  ///< for an export over all of them
 };
 
 std::string misuse(const Request& request) {
   if (request.words.empty()) return "say what to export: a fiche or a folder";
   if (request.has("to") && request.has("write")) return "--to is a folder for all files, --write one file: give one of them";
   if (request.has("replace") && !request.has("to")) return "--replace goes with --to";
-  return {};
+  return seconds_misuse(request);
 }
 
 /// What can be asked for with --as, for the kitchen of the first path.

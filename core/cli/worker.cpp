@@ -6,12 +6,15 @@
 
 #include <array>
 #include <cerrno>
+#include <new>
 #include <string>
 
 #include "core/cli/frames.h"
 
 namespace tamis::cli {
 namespace {
+
+constexpr int out_of_memory = 3;
 
 /// Standard input is the supervisor's to read and standard output its own to write.
 void let_go_of_streams() {
@@ -56,7 +59,11 @@ void be_worker(int socket, const Work& work) {
       continue;
     }
     std::string answer;
-    append_frame(answer, frame.number, spelled(work(read_task(frame.bytes))));
+    try {
+      append_frame(answer, frame.number, spelled(work(read_task(frame.bytes))));
+    } catch (const std::bad_alloc&) {
+      ::_exit(out_of_memory);
+    }
     received.erase(0, taken);
     if (!send_all(socket, answer)) ::_exit(0);
   }

@@ -24,6 +24,8 @@ std::string millions(std::int64_t count) {
   return count % million == 0 ? std::to_string(count / million) + " million" : std::to_string(count);
 }
 
+std::string seconds(std::int64_t count) { return std::to_string(count) + (count == 1 ? " second" : " seconds"); }
+
 /// A message of Lua without "plugin.lua:12: " in front, on one line, not endless.
 std::string plain_message(std::string_view message, const std::string& file) {
   if (!file.empty() && message.starts_with(file + ":")) {
@@ -116,11 +118,13 @@ int Engine::note_failure(lua_State* state) {
 
 void Engine::explain(int status, Failure& failure) {
   if (meter_.late()) {
-    failure.what = "it took longer than its " + std::to_string(meter_.limits().time.count()) + " seconds";
+    // Where it was then is chance.
+    failure = {"it took longer than its " + seconds(meter_.limits().time.count()), "", 0};
   } else if (meter_.spent()) {
     failure.what = "it spent its " + millions(meter_.limits().instructions) + " instructions";
   } else if (meter_.out_of_memory() || status != LUA_ERRRUN) {
     failure.what = "it needed more than its " + std::to_string(meter_.limits().bytes >> 10U) + " kilobytes of memory";
+    failure.memory = true;
   }
 }
 
@@ -134,6 +138,18 @@ bool Engine::protect(Job& job, Failure& failure) {
   if (status != LUA_OK) explain(status, failure);
   lua_settop(state_, 0);
   return status == LUA_OK;
+}
+
+void Engine::collect() {
+  Failure failure;
+  Job job{[this](lua_State* state) {
+            lua_newtable(state);
+            lua_rawseti(state, LUA_REGISTRYINDEX, globals_);
+            lua_gc(state, LUA_GCCOLLECT);
+          },
+          &failure};
+  meter_.restart();
+  protect(job, failure);
 }
 
 bool Engine::compile(const base::Source& source, const std::string& name, Failure& failure) {

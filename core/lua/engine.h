@@ -18,6 +18,7 @@ struct Failure {
   std::string what;      ///< "attempt to index a nil value (local 'x')", "spent its 20 million instructions"
   std::string file;      ///< of the program; "" when not known
   int line = 0;          ///< 0 when not known
+  bool memory = false;   ///< there was not enough of it
 };
 
 /// A file that an export made.
@@ -39,6 +40,8 @@ class Engine {
 
   /// For a new fiche: its time starts.
   void start_clock() { meter_.start_clock(); }
+  /// Throws away what the last fiche has left: the next call has as much memory as the first.
+  void collect();
   /// A new environment with everything compiled run in it, in order.
   bool start(Session& session, Failure& failure);
   /// Global functions that start() left, for near misses.

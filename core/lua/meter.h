@@ -22,7 +22,10 @@ inline constexpr std::size_t most_bytes = std::size_t{256} << 20U;
 /// Counts what a plugin spends: instructions of Lua by a hook, what a library function does in one instruction by
 /// spend(), the bytes of long strings where they are made, and the memory held. Once spent it stays spent until the next call:
 /// whatever goes on raises again. What Lua does in one instruction and tells nobody (comparing two long strings, reading one
-/// as a number) is held by the clock, which is looked at the more often the more memory there is to do it with.
+/// as a number) is held by the clock, which is looked at the more often the more bytes of long strings were made.
+///
+/// What is counted does not depend on the clock, nor on what earlier calls have left in memory: a call that spends its
+/// budget does so at the same place each time.
 class Meter {
  public:
   explicit Meter(Limits limits) : limits_(limits) {}
@@ -53,6 +56,7 @@ class Meter {
 
  private:
   static void hook(lua_State* state, lua_Debug* where);
+  void collect_in_need();
   bool may_hold(std::size_t less, std::size_t more);
   void look_at_clock();
   void set_stride(int stride);
@@ -61,6 +65,10 @@ class Meter {
   std::int64_t left_ = 0;
   std::size_t bytes_ = 0;
   std::int64_t unwatched_ = 0;  ///< work since the clock was looked at
+  std::size_t long_bytes_ = 0;  ///< of long strings made for this fiche
+  std::size_t collected_at_ = 0;  ///< bytes held after the last collection in need
+  int refused_ = 0;             ///< blocks there was no room for, each after a whole collection
+  int counted_ = 0;             ///< instructions since the last that were taken
   int stride_ = 0;              ///< instructions from one hook to the next; 0: no hook yet
   lua_State* state_ = nullptr;  ///< that the hook is on
   std::chrono::steady_clock::time_point started_, looked_;

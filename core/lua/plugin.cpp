@@ -164,17 +164,35 @@ void Plugin::complain(Session& session, const Addition& addition, const Failure&
 
 /// One call; `started` says whether the environment at hand is fresh enough for it.
 bool Plugin::work(Session& session, const Addition& addition, bool& started, std::vector<MadeFile>* made) {
-  Failure failure;
   session.adding = &addition;
-  session.in_hand = fiche::none;
-  bool good = started || engine_.start(session, failure);
-  good = good && engine_.call(session, addition.call, made, failure);
-  if (!good) complain(session, addition, failure);
-  started = good;
-  return good;
+  std::vector<std::size_t> findings;
+  for (const Opened* one : session.given()) findings.push_back(one->findings.size());
+  const std::size_t talk = session.talk.size();
+  const std::size_t told = session.told;
+  for (bool again : {true, false}) {
+    Failure failure;
+    session.in_hand = fiche::none;
+    const bool good = (started || engine_.start(session, failure)) && engine_.call(session, addition.call, made, failure);
+    started = good;
+    if (good) return true;
+    if (again && failure.memory && session.written == 0) {
+      // What earlier fiches left in memory must not tell in this one.
+      engine_.collect();
+      for (std::size_t i = 0; i < findings.size(); ++i) session.given()[i]->findings.resize(findings[i]);
+      session.talk.resize(talk);
+      session.told = told;
+      session.copies = 0;
+      if (made != nullptr) made->clear();
+      continue;
+    }
+    if (engine_.meter().late()) session.in_hand = fiche::none;
+    complain(session, addition, failure);
+    break;
+  }
+  return false;
 }
 
-void Plugin::run_checks(rules::Check& check) {
+void Plugin::run_checks(rules::Check& check, std::string& talk) {
   const Document& document = check.document;
   if (document.root() == fiche::none || document.el(document.root()) != El::fiche) return;
   const Watched watched(manifest_.id, manifest_.limits.time);
@@ -192,6 +210,7 @@ void Plugin::run_checks(rules::Check& check) {
     at_hand.findings.clear();
     if (engine_.meter().late()) break;
   }
+  talk += session.talk;
 }
 
 PluginConverted Plugin::convert(const Addition& conversion, const Document& document, const fiche::Kitchen& kitchen,
@@ -199,6 +218,7 @@ PluginConverted Plugin::convert(const Addition& conversion, const Document& docu
   assert(conversion.kind == Addition::Kind::conversion);
   const Watched watched(manifest_.id, manifest_.limits.time);
   engine_.start_clock();
+  engine_.collect();
   Document copy = document.clone();
   Session session(kitchen, library, manifest_, settings_);
   Opened& at_hand = session.give(std::make_unique<Opened>(session, copy));
@@ -247,7 +267,7 @@ ExportedAll Plugin::export_all(const Addition& wanted, const std::vector<std::sh
 }
 
 void PluginChecks::run(rules::Check& check) {
-  for (Plugin* plugin : plugins_) plugin->run_checks(check);
+  for (Plugin* plugin : plugins_) plugin->run_checks(check, talk_);
 }
 
 }  // namespace tamis::lua

@@ -4,6 +4,7 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "core/base/finding.h"
@@ -67,8 +68,8 @@ class Plugin {
   [[nodiscard]] const Manifest& manifest() const { return manifest_; }
   [[nodiscard]] const std::string& path() const { return path_; }
 
-  /// All its checks on a fiche that is being checked. Other documents are passed by.
-  void run_checks(rules::Check& check);
+  /// All its checks on a fiche that is being checked; what they print comes behind `talk`. Other documents are passed by.
+  void run_checks(rules::Check& check, std::string& talk);
 
   /// A conversion: on a copy, which must be readable and without any error that the original had not.
   PluginConverted convert(const Addition& conversion, const fiche::Document& document, const fiche::Kitchen& kitchen,
@@ -96,14 +97,16 @@ class Plugin {
   Engine engine_;
 };
 
-/// Several plugins heard in a check, in order; what they print goes to `talk`.
+/// Several plugins heard in a check, in order; what they print is kept until it is taken.
 class PluginChecks final : public rules::MoreRules {
  public:
   explicit PluginChecks(std::vector<Plugin*> plugins) : plugins_(std::move(plugins)) {}
   void run(rules::Check& check) override;
+  [[nodiscard]] std::string take_talk() { return std::exchange(talk_, {}); }
 
  private:
   std::vector<Plugin*> plugins_;
+  std::string talk_;
 };
 
 }  // namespace tamis::lua

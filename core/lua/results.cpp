@@ -24,7 +24,7 @@ bool is_reserved(std::string_view name) {
 /// that is not seen or turns the line round.
 bool is_plain_name(std::string_view name) {
   constexpr std::size_t longest = 120;
-  if (name.empty() || name.size() > longest || name.front() == '.' || name.front() == ' ' || name.back() == '.' || name.back() == ' ')
+  if (name.empty() || name.size() > longest || name.front() == '.' || name.front() == ' ' || name.front() == '-' || name.back() == '.' || name.back() == ' ')
     return false;
   if (is_reserved(name)) return false;
   for (std::size_t at = 0; at < name.size();) {

@@ -185,8 +185,11 @@ void open_values(lua_State* state) {
 }
 
 void raise(lua_State* state, const std::string& message) {
-  luaL_error(state, "%s", message.c_str());
-  std::abort();  // luaL_error does not come back
+  luaL_where(state, 1);
+  push(state, message);
+  lua_concat(state, 2);
+  lua_error(state);
+  std::abort();  // lua_error does not come back
 }
 
 void no_such(lua_State* state, std::string_view what, std::string_view typed, std::span<const std::string_view> words) {

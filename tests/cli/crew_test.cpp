@@ -149,7 +149,7 @@ TEST_CASE("what is told between tasks keeps its turn", "[crew]") {
 }
 
 TEST_CASE("tasks and outcomes are the same on both sides of a pipe", "[crew]") {
-  Task task{"a\n\xff", true, std::string("b\0c", 3), 7, "fault", 1};
+  Task task{"a\n\xff", true, std::string("b\0c", 3), 7, "fault", 1, {{"p", "why"}}};
   const Task task_there = read_task(spelled(task));
   CHECK(task_there.path == task.path);
   CHECK(task_there.held);
@@ -157,7 +157,9 @@ TEST_CASE("tasks and outcomes are the same on both sides of a pipe", "[crew]") {
   CHECK(task_there.line == 7);
   CHECK(task_there.fault == "fault");
   CHECK(task_there.deaths == 1);
-  Outcome outcome{"path", "part", {{"k", "why", true}, {"l", "", false}}, {1, 2, 3, 4, 5, 6}, true, "said"};
+  REQUIRE(task_there.without.size() == 1);
+  CHECK((task_there.without[0].plugin == "p" && task_there.without[0].why == "why"));
+  Outcome outcome{"path", "part", {{"k", "why", true}, {"l", "", false}}, {1, 2, 3, 4, 5, 6}, true, "said", "talk"};
   const Outcome there = read_outcome(spelled(outcome));
   CHECK(there.path == "path");
   CHECK(there.part == "part");
@@ -172,6 +174,7 @@ TEST_CASE("tasks and outcomes are the same on both sides of a pipe", "[crew]") {
   CHECK(there.totals.mendable == 6);
   CHECK(there.mendable);
   CHECK(there.said == "said");
+  CHECK(there.talk == "talk");
 }
 
 TEST_CASE("a frame is taken only when it is all there", "[crew]") {

@@ -72,7 +72,7 @@ TEST_CASE("a check hears the plugins that the kitchen names, in one process and 
   CHECK(house.run({"check", "a.fiche.xml"}).exit == 0);
 }
 
-TEST_CASE("a plugin that cannot be loaded stops the check with its file and place", "[cli]") {
+TEST_CASE("a plugin that cannot be loaded is told with its file and place, and the check fails", "[cli]") {
   const House house;
   house.kitchen("<setting name=\"wrod\">yes</setting>");
   Ran ran = house.run({"check", "a.fiche.xml"});

@@ -1,4 +1,5 @@
--- conversion: error "grows too large"
+-- conversion: instructions
 function attack(fiche)
-  while true do fiche.root:child('component'):add('note') end
+  local component = fiche.root:child('component')
+  while true do component:add('ingredient') end
 end

@@ -1,4 +1,4 @@
--- check, conversion, export: error "overflow"
+-- check, conversion, export: memory
 function attack(fiche)
   local t = setmetatable({}, {})
   local m = {}

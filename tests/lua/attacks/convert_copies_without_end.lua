@@ -1,4 +1,4 @@
--- check, conversion, export: error "more than 16 conversions"
+-- check, conversion, export: instructions
 function attack(fiche)
   for i = 1, 100 do fiche:converted('us') end
 end

@@ -1,11 +1,10 @@
 -- check, conversion, export: harmless
 function attack(fiche)
-  for _, wild in ipairs({math.mininteger, math.maxinteger, 0/0, 1/0, -1/0, '', '\0', ('x'):rep(5000)}) do
+  for _, wild in ipairs({math.mininteger, math.maxinteger, 0/0, 1/0, '', '\0', ('x'):rep(500)}) do
     pcall(fiche.find, fiche, wild)
-    pcall(fiche.open, fiche, wild)
     pcall(fiche.all, fiche, wild)
     pcall(fiche.ingredient_list, fiche, wild, wild, wild)
-    pcall(fiche.nutrition, fiche, wild, wild)
+    pcall(fiche.nutrition, fiche, wild, 'en')
     pcall(fiche.cost, fiche, wild)
     pcall(tamis.amount, wild, wild, wild)
     pcall(tamis.amount, wild)

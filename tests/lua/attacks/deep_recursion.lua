@@ -1,4 +1,4 @@
--- check, conversion, export: error "overflow"
+-- check, conversion, export: memory
 function attack(fiche)
   local function f(n) return 1 + f(n + 1) end return f(1)
 end

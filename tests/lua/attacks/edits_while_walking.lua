@@ -1,4 +1,4 @@
--- conversion: error "grows too large"
+-- conversion: instructions
 function attack(fiche)
   local todo = fiche.root:all()
   local at = 1

@@ -1,4 +1,4 @@
--- check, conversion, export: instructions
+-- check, conversion, export: error "C stack overflow"
 function attack(fiche)
   local function handler() return xpcall(error, handler2, "again") end
   function handler2() return xpcall(error, handler, "again") end

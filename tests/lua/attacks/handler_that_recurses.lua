@@ -1,4 +1,4 @@
--- check, conversion, export: error "overflow"
+-- check, conversion, export: instructions
 function attack(fiche)
   local function handler(message) error(message) end
   local function deep() return xpcall(deep, handler) and deep() end

@@ -1,5 +1,5 @@
 -- conversion: error "too deep"
 function attack(fiche)
-  local inner = fiche.root:child('component'):add('note')
-  for i = 1, 100000 do inner = inner:add('em') end
+  local inner = fiche:steps()[1]:add('until')
+  for i = 1, 100000 do inner = inner:add('until') end
 end
