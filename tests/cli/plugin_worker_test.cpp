@@ -176,7 +176,7 @@ TEST_CASE("a plugin that ends its process is left out of that task, and after th
     CAPTURE(workers);
     const auto parts = run(workers, 30, deadly);
     REQUIRE(parts.size() == 30);
-    for (const std::size_t number : {2, 4, 6, 30}) CHECK(parts[number - 1] == std::to_string(number) + why);
+    for (const std::size_t number : {2UL, 4UL, 6UL, 30UL}) CHECK(parts[number - 1] == std::to_string(number) + why);
     CHECK(parts[0] == "1");
     CHECK(parts[28] == "29" + why);
   }

@@ -11,6 +11,7 @@
 #include <chrono>
 #include <filesystem>
 #include <fstream>
+#include <map>
 #include <sstream>
 
 #include "core/base/utf8.h"
@@ -23,7 +24,7 @@ using namespace tamis;
 
 namespace {
 
-constexpr auto longest = std::chrono::seconds(12);  // the host's own clock, and two
+constexpr auto longest = std::chrono::seconds(12);  // of one call: the host's own clock, and two
 
 struct Attack {
   std::string name;
@@ -99,6 +100,14 @@ class Shelf final : public fiche::Library {
   std::map<std::string, std::shared_ptr<const fiche::Document>> documents_;
 };
 
+class Clock {
+ public:
+  ~Clock() { CHECK(std::chrono::steady_clock::now() - start_ < longest); }
+
+ private:
+  std::chrono::steady_clock::time_point start_ = std::chrono::steady_clock::now();
+};
+
 std::string spelled(const base::Finding& finding) {
   std::string out = std::to_string(finding.where.begin) + " " + finding.rule + ": " + finding.message + " [" + finding.advice + "]";
   for (const base::Related& related : finding.related) out += " / " + related.message;
@@ -137,18 +146,11 @@ void check_errors(const std::vector<base::Finding>& findings, const std::string&
   CHECK(is_right(errors.front(), must));
 }
 
-class Clock {
- public:
-  ~Clock() { CHECK(std::chrono::steady_clock::now() - start_ < longest); }
-
- private:
-  std::chrono::steady_clock::time_point start_ = std::chrono::steady_clock::now();
-};
-
 std::vector<std::string> check_with(const std::vector<lua::Plugin*>& plugins, std::vector<base::Finding>* kept = nullptr) {
   Shelf shelf;
   const auto document = tests::document_of(victim());
   lua::PluginChecks checks(plugins);
+  const Clock clock;
   const auto findings = rules::check(*document, {}, shelf, &checks);
   std::vector<std::string> lines;
   for (const base::Finding& finding : findings)
@@ -179,7 +181,6 @@ TEST_CASE("an attack by a check is contained, and what the others found stands")
     CAPTURE(attack.name);
     const std::string must = attack.must("check");
     if (must.empty()) continue;
-    const Clock clock;
     ++tried;
     const tests::Loaded loaded = load(attack);
     REQUIRE(loaded.lines() == "");
@@ -189,7 +190,7 @@ TEST_CASE("an attack by a check is contained, and what the others found stands")
     CHECK(check_with({other.plugin.get(), loaded.plugin.get()}, &second) == without);
     CHECK(all_of(first).size() == all_of(second).size());
     check_with({loaded.plugin.get(), other.plugin.get()}, &second);
-    CHECK(all_of(second) == all_of(first));
+    CHECK((all_of(second) == all_of(first)));
   }
   CHECK(tried > 100);
 }
@@ -200,7 +201,6 @@ TEST_CASE("an attack by a conversion is contained, and leaves the fiche as it wa
     CAPTURE(attack.name);
     const std::string must = attack.must("conversion");
     if (must.empty()) continue;
-    const Clock clock;
     ++tried;
     const tests::Loaded loaded = load(attack);
     REQUIRE(loaded.lines() == "");
@@ -208,15 +208,16 @@ TEST_CASE("an attack by a conversion is contained, and leaves the fiche as it wa
     std::string before;
     for (int round = 0; round < 2; ++round) {
       Shelf shelf;
+      const Clock clock;
       const lua::PluginConverted made = loaded.plugin->convert(loaded.plugin->manifest().additions[0], *document, {}, shelf);
       CHECK(made.done == (must == "harmless"));
       check_errors(made.findings, must, "conversion");
       const std::string written = format::write(made.document);
-      if (!made.done) CHECK(written == victim());
+      if (!made.done) CHECK((written == victim()));
       CHECK(format::read(std::make_shared<base::Source>("a.fiche.xml", written)).document != nullptr);
       CHECK(made.talk.size() < 200000);
       const std::string now = written + all_of(made.findings) + made.talk;
-      if (round == 1) CHECK(now == before);
+      if (round == 1) CHECK((now == before));  // in brackets: never printed whole
       before = now;
     }
   }
@@ -229,7 +230,6 @@ TEST_CASE("an attack by an export is contained, and makes no file when it fails"
     CAPTURE(attack.name);
     const std::string must = attack.must("export");
     if (must.empty()) continue;
-    const Clock clock;
     ++tried;
     const tests::Loaded loaded = load(attack);
     REQUIRE(loaded.lines() == "");
@@ -237,12 +237,13 @@ TEST_CASE("an attack by an export is contained, and makes no file when it fails"
     std::string before;
     for (int round = 0; round < 2; ++round) {
       Shelf shelf;
+      const Clock clock;
       const lua::Exported made = loaded.plugin->export_fiche(loaded.plugin->manifest().additions[1], document, {}, shelf);
       check_errors(made.findings, must, "export");
       if (must != "harmless") CHECK(made.files.empty());
       std::string now = all_of(made.findings) + made.talk;
       for (const lua::MadeFile& file : made.files) now += file.name + file.bytes;
-      if (round == 1) CHECK(now == before);
+      if (round == 1) CHECK((now == before));  // in brackets: never printed whole
       before = now;
     }
   }
