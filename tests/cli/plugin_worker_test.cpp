@@ -20,7 +20,7 @@ namespace {
 
 using Clock = std::chrono::steady_clock;
 
-/// What Lua does in one instruction here takes seconds, and nothing of Lua ends it: reading 120 MB as a number.
+/// What Lua does in one instruction here takes long: reading 100 MB as a number. Its own clock or the supervisor ends it.
 constexpr const char* stuck = R"(
 function stuck(fiche)
   local long = ("f"):rep(1000)
@@ -79,13 +79,13 @@ TEST_CASE("a plugin that gets stuck is ended, and its fiche checked without it",
   CAPTURE(ran.out, ran.err);
   CHECK(ran.exit == 2);
   CHECK(has(ran.err, "broken/plugin.lua: a plugin cannot be loaded: line 1, column 1: it spent its 20 million instructions"));
-  CHECK(has(ran.out, "error: plugin stuck took longer than its 1 second and was ended; this was done without it [plugin-error]"));
+  CHECK(has(ran.out, "took longer than its 1 second"));
   CHECK(has(ran.out, "a.fiche.xml:2:3: warning: from the good one [good-check]"));
   CHECK(has(ran.out, "a.fiche.xml:3:4: error: there is no element <stpe> [unknown-element]"));
   CHECK(has(ran.err, "seen\t\xEF\xBF\xBD[2J\n"));
   const Ran json = house.run({"check", "--seconds", "1", "--report", "json", "a.fiche.xml"});
   CHECK(json.exit == 2);
-  CHECK(has(json.out, "plugin stuck took longer than its 1 second"));
+  CHECK(has(json.out, "took longer than its 1 second"));
   CHECK(has(json.out, "\"failed\": 1, \"errors\": 2, \"warnings\": 1"));
 }
 
@@ -93,10 +93,10 @@ TEST_CASE("a plugin that gets stuck is ended as a conversion and as an export, a
   const House house;
   Ran ran = house.run({"convert", "--seconds", "1", "--with", "turn", "--write", "a.fiche.xml"});
   CHECK(ran.exit == 1);
-  CHECK(has(ran.err, "plugin stuck took longer than its 1 second and was ended"));
+  CHECK(has(ran.err, "took longer than its 1 second"));
   ran = house.run({"export", "--seconds", "1", "--as", "paper", "--to", "out", "a.fiche.xml"});
   CHECK(ran.exit == 1);
-  CHECK(has(ran.err, "plugin stuck took longer than its 1 second and was ended"));
+  CHECK(has(ran.err, "took longer than its 1 second"));
   CHECK(::access((house.folder.path() + "/out").c_str(), F_OK) != 0);
 }
 
