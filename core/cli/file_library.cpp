@@ -75,8 +75,7 @@ bool FileLibrary::holds(std::string_view real) const {
   return !root_.empty() && real.size() > root_.size() && real.starts_with(root_) && real[root_.size()] == '/';
 }
 
-base::Result<std::shared_ptr<const fiche::Document>> FileLibrary::open(std::string_view from_path,
-                                                                       std::string_view reference) {
+base::Result<std::string> FileLibrary::locate(std::string_view from_path, std::string_view reference) const {
   const std::string wanted = percent_decoded(reference);
   const std::string named = "\"" + std::string(reference) + "\"";
   const std::string outside = named + " lies outside the library folder " + shown_path(root_);
@@ -84,10 +83,30 @@ base::Result<std::shared_ptr<const fiche::Document>> FileLibrary::open(std::stri
     return refusal("escaping-reference", outside);
   const std::string folder = real_path(folder_of(from_path));
   if (!holds(without_dots(folder + "/" + wanted))) return refusal("escaping-reference", outside);
-  const std::string real = real_path(folder + "/" + wanted);
+  std::string real = real_path(folder + "/" + wanted);
   if (real.empty()) return refusal("dangling-reference", "there is no file " + named);
   if (!holds(real)) return refusal("escaping-reference", outside + " once its links are followed");
-  return read(real);
+  return real;
+}
+
+base::Result<std::shared_ptr<const fiche::Document>> FileLibrary::open(std::string_view from_path,
+                                                                       std::string_view reference) {
+  auto real = locate(from_path, reference);
+  if (!real) return std::move(real.fault());
+  return read(*real);
+}
+
+base::Result<std::string> FileLibrary::picture(std::string_view from_path, std::string_view reference) {
+  auto real = locate(from_path, reference);
+  if (!real) return std::move(real.fault());
+  const std::string path = shown_path(*real);
+  const auto source = read_file(path);
+  if (!source) return refusal("unreadable-picture", path + " " + source.fault().message);
+  const std::string_view bytes = (*source)->bytes();
+  if (bytes.size() > fiche::most_picture_bytes)
+    return refusal("unreadable-picture", path + " has more than 2 MB; make it smaller");
+  if (fiche::picture_type(bytes).empty()) return refusal("unreadable-picture", path + " is no PNG or JPEG");
+  return std::string(bytes);
 }
 
 base::Result<std::shared_ptr<const fiche::Document>> FileLibrary::read(const std::string& real) {

@@ -8,18 +8,22 @@
 #include <string_view>
 
 #include "core/fiche/library.h"
+#include "core/fiche/pictures.h"
 
 namespace tamis::cli {
 
 /// The files under one folder, as fiches speak of them. References are relative to the file they stand in, with
 /// percent signs decoded (RFC 3986); one that leaves the folder, by its dots or by a link, is refused.
-class FileLibrary final : public fiche::Library {
+class FileLibrary final : public fiche::Library, public fiche::Pictures {
  public:
   explicit FileLibrary(const std::string& root);
   base::Result<std::shared_ptr<const fiche::Document>> open(std::string_view from_path,
                                                             std::string_view reference) override;
+  base::Result<std::string> picture(std::string_view from_path, std::string_view reference) override;
 
  private:
+  /// The real path of what a reference names, or why there is none.
+  [[nodiscard]] base::Result<std::string> locate(std::string_view from_path, std::string_view reference) const;
   base::Result<std::shared_ptr<const fiche::Document>> read(const std::string& real);
   [[nodiscard]] bool holds(std::string_view real) const;
 

@@ -19,14 +19,21 @@ using fiche::Node;
 using Kind = lua::Addition::Kind;
 
 /// The files of the test's folder, seen from a recipe that is named without it.
-class CaseLibrary final : public fiche::Library {
+class CaseLibrary final : public fiche::Library, public fiche::Pictures {
  public:
   CaseLibrary(const PluginCase& one) : one_(one), files_(one.folder) {}
   base::Result<std::shared_ptr<const fiche::Document>> open(std::string_view from, std::string_view reference) override {
-    return files_.open(from == one_.fiche ? one_.folder + "/" + one_.fiche : std::string(from), reference);
+    return files_.open(seen_from(from), reference);
+  }
+  base::Result<std::string> picture(std::string_view from, std::string_view reference) override {
+    return files_.picture(seen_from(from), reference);
   }
 
  private:
+  [[nodiscard]] std::string seen_from(std::string_view from) const {
+    return from == one_.fiche ? one_.folder + "/" + one_.fiche : std::string(from);
+  }
+
   const PluginCase& one_;
   FileLibrary files_;
 };

@@ -72,7 +72,7 @@ class Show {
     const flow::States states = flow::read_states(fiche, flow, library);
     const flow::StepTimes times = flow::read_step_times(fiche, flow);
     flow::Ages ages(flow, times);
-    const Shown shown{fiche, flow, states, ages, request_.get("component"), step_};
+    const Shown shown{{fiche, flow, states, std::string(request_.get("component")), step_}, ages};
     if (!shown.component.empty() && shown.components().empty()) {
       return refuse(*source, "has no component \"" + shown.component + "\"" + its_components(fiche));
     }

@@ -83,7 +83,7 @@ local function method(component)
   for _, step in ipairs(component:children("step")) do steps[#steps + 1] = step_html(step) end
   for _, keep in ipairs(component:children("keep")) do keeping[#keeping + 1] = keep_html(keep) end
   return element("div", { class = "method" }, element_if("ol", { class = "steps" }, table.concat(steps)), element_if("div", { class = "remarks" }, remarks(component)),
-    table.concat(keeping))
+    table.concat(keeping), curve_html(component))
 end
 
 local most_rows_that_stay = 11  -- a list this long stays in view on a tablet while the steps scroll

@@ -86,7 +86,7 @@ function sheet(fiche)
     "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:\"/>\n",
     element("title", nil, text(shown.title)), "\n<style>", style, running(shown), "</style>")
   local body = element("div", { class = "sheet", style = widths(shown) }, head_html(shown),
-    element("main", nil, before_html(shown), run_html(shown:components()), table.concat(components, "\n"), tail_html(shown)),
+    element("main", nil, before_html(shown), run_html(shown:components()), strip_html(shown), table.concat(components, "\n"), tail_html(shown)),
     colophon_html(shown))
   return "<!DOCTYPE html>\n" .. element("html", { lang = shown.language ~= "" and shown.language or label_language() }, head,
     "\n", element("body", nil, body)) .. "\n"

@@ -74,6 +74,16 @@ dl > div { display: contents; }
 .run .letter { font: 700 1.25rem/1 var(--serif); }
 .run .name { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 
+.strip { margin-top: .9rem; }
+.strip h2 { font: 400 .875rem/1.5 var(--sans); color: var(--soft); }
+.strip ol { display: flex; flex-wrap: wrap; gap: .35rem .6rem; }
+.strip li { border: 1px solid var(--gate); border-top-width: 4px; padding: .1rem .5rem .15rem; font-size: .9375rem; background: var(--gate-tint); }
+.strip .stop { border: 3px solid var(--stop); background: none; padding: .1rem .45rem; }
+.strip .figure { font-weight: 400; }
+.drawing { margin: .75rem 0; }
+.drawing svg { max-width: min(100%, 36rem); height: auto; display: block; }
+figcaption { font-size: .875rem; color: var(--soft); }
+
 .component { margin-top: 2.25rem; border-top: 3px solid; padding-top: .6rem; }
 .component > header { display: flex; flex-wrap: wrap; align-items: baseline; gap: 0 .9rem; }
 .component h2 { font: 700 1.6rem/1.2 var(--serif); text-wrap: balance; }
@@ -198,6 +208,18 @@ td.amount { overflow-wrap: normal; }
   .run a { min-height: 0; min-width: 0; padding: 0; gap: 1.5mm; }
   .run .letter { font-size: 1rem; }
   .run .name { position: static; width: auto; height: auto; overflow: visible; clip-path: none; white-space: normal; }
+
+  .sheet .on-screen { display: none; }
+  .strip { margin-top: 3pt; font-size: 8pt; line-height: 1.25; }
+  .strip h2, .strip ol, .strip li { display: inline; font-size: inherit; line-height: inherit; }
+  .strip li { border: 0; padding: 0; white-space: normal; }
+  .strip li + li::before { content: "\b7\a0"; }
+  .strip .stop { border: 0; padding: 0; }
+  .strip h2::after { content: ":\a0"; }
+  .strip .stop > b:first-child { border: 1.5pt solid; padding: 0 2pt; }
+  .strip, .drawing { break-inside: avoid; }
+  .drawing svg { max-height: 90mm; width: auto; }
+  figure img { max-height: 70mm; width: auto; }
 
   .component { margin-top: 11pt; padding-top: 5pt; border-top-width: 2pt; }
   .together { break-inside: avoid; }

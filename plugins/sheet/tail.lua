@@ -72,9 +72,15 @@ local function origins(fiche)
   return element_if("footer", { class = "colophon" }, join(list, " "))
 end
 
+local function flow_section(fiche)
+  local html = flow_html(fiche)
+  return html and element("section", { class = tamis.settings.flow == "screen" and "foot on-screen" or "foot", ["aria-labelledby"] = "flow" },
+    element("h2", { id = "flow" }, say("flow")), html)
+end
+
 function tail_html(fiche)
-  local sections = { n = 5, trials_html(fiche), changes_html(fiche), gaps_html(fiche), conversion_html(), notes_html(fiche) }
-  return (element_if("div", { class = "after-work" }, join(sections, "", 5)) or "")
+  local sections = { n = 6, trials_html(fiche), changes_html(fiche), gaps_html(fiche), conversion_html(), notes_html(fiche), flow_section(fiche) }
+  return (element_if("div", { class = "after-work" }, join(sections, "", 6)) or "")
 end
 
 function colophon_html(fiche) return origins(fiche) or "" end

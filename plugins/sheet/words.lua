@@ -63,7 +63,9 @@ words = {
     table_only = "There are amounts for {n} batches: take them from the table.",
     both_systems = "The author’s figures first; after the / the same, rounded to what can be measured.",
     conversion = "What the conversion changes", as_written = "Shown as written: {why}.",
-    converted = "Figures converted and rounded to what can be measured.", page = "Page",
+    converted = "Figures converted and rounded to what can be measured.",
+    points = "Gates and control points", curve = "How warm the food is: {x}", flow = "The steps",
+    flow_of = "What goes where: {x}", page = "Page",
   },
   fr = {
     colon = "\u{a0}:",
@@ -125,7 +127,9 @@ words = {
     table_only = "Quantités pour {n} tailles : les prendre dans le tableau.",
     both_systems = "D’abord les valeurs de l’auteur ; après / les mêmes, arrondies à ce qui se mesure.",
     conversion = "Ce que la conversion change", as_written = "Affiché tel quel : {why}.",
-    converted = "Valeurs converties, arrondies à ce qui se mesure.", page = "Page",
+    converted = "Valeurs converties, arrondies à ce qui se mesure.",
+    points = "Conditions et points critiques", curve = "Température du produit\u{a0}: {x}", flow = "Les étapes",
+    flow_of = "Ce qui va où : {x}", page = "Page",
   },
   de = {
     colon = ":",
@@ -187,7 +191,9 @@ words = {
     table_only = "Mengen für {n} Ansätze: aus der Tabelle nehmen.",
     both_systems = "Zuerst die Werte des Verfassers; nach dem / dieselben, auf Messbares gerundet.",
     conversion = "Was die Umrechnung ändert", as_written = "Gezeigt wie geschrieben: {why}.",
-    converted = "Werte umgerechnet und auf Messbares gerundet.", page = "Seite",
+    converted = "Werte umgerechnet und auf Messbares gerundet.",
+    points = "Bedingungen und Lenkungspunkte", curve = "Temperatur des Produkts: {x}", flow = "Die Schritte",
+    flow_of = "Was wohin geht: {x}", page = "Seite",
   },
   es = {
     colon = ":",
@@ -249,7 +255,9 @@ words = {
     table_only = "Hay cantidades para {n} tamaños: tómense de la tabla.",
     both_systems = "Primero los valores del autor; tras la / los mismos, redondeados a lo que se puede medir.",
     conversion = "Lo que cambia la conversión", as_written = "Tal como está escrito: {why}.",
-    converted = "Valores convertidos y redondeados a lo que se puede medir.", page = "Página",
+    converted = "Valores convertidos y redondeados a lo que se puede medir.",
+    points = "Condiciones y puntos de control", curve = "Temperatura del producto: {x}", flow = "Los pasos",
+    flow_of = "Qué va adónde: {x}", page = "Página",
   },
 }
 

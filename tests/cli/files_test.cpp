@@ -110,6 +110,41 @@ TEST_CASE("a reference stays inside the library's folder", "[files]") {
   }
 }
 
+TEST_CASE("a picture of the library is a PNG or JPEG of at most 2 MB inside its folder", "[files]") {
+  const TemporaryFolder folder;
+  const std::string png = "\x89PNG\r\n\x1A\n";
+  folder.write("library/img/a.png", png + "bytes");
+  folder.write("library/img/a%20b.jpg", "");
+  folder.write("library/img/a b.jpg", "\xFF\xD8\xFF\xE0");
+  folder.write("library/img/a.svg", "<svg/>");
+  folder.write("library/img/large.png", png + std::string(tamis::fiche::most_picture_bytes - png.size() + 1, 'a'));
+  folder.write("library/img/largest.png", png + std::string(tamis::fiche::most_picture_bytes - png.size(), 'a'));
+  folder.write("outside.png", png);
+  REQUIRE(::symlink("../../outside.png", (folder.path() + "/library/img/link.png").c_str()) == 0);
+  FileLibrary library(folder.path() + "/library");
+  const std::string from = folder.path() + "/library/desserts.fiche.xml";
+  const auto read = library.picture(from, "img/a.png");
+  REQUIRE(read);
+  CHECK(*read == png + "bytes");
+  CHECK(library.picture(from, "img/a%20b.jpg"));
+  CHECK(library.picture(from, "img/largest.png"));
+  struct Row {
+    const char* reference;
+    const char* rule;
+  };
+  const Row rows[] = {
+      {"img/none.png", "dangling-reference"},   {"img", "unreadable-picture"},           {"img/a.svg", "unreadable-picture"},
+      {"img/large.png", "unreadable-picture"},  {"../outside.png", "escaping-reference"}, {"img/link.png", "escaping-reference"},
+      {"/etc/passwd", "escaping-reference"},    {"https://a/b.png", "escaping-reference"},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.reference);
+    const auto refused = library.picture(from, row.reference);
+    REQUIRE(!refused);
+    CHECK(refused.fault().rule == row.rule);
+  }
+}
+
 TEST_CASE("a document of the library is read once", "[files]") {
   const TemporaryFolder folder;
   folder.write("a.fiche.xml", tamis::tests::good_fiche);

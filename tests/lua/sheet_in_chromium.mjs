@@ -49,6 +49,8 @@ const cases = [
   { name: 'two-batches', fiche: 'tests/against/real/usda-minestrone-h070.fiche.xml' },
   { name: 'variants', fiche: 'tests/against/real/usda-white-sauce-c07.fiche.xml' },
   { name: 'learner', fiche: tart, kitchen: 'tests/lua/sheet/kitchen.xml', settings: 'wording=learner' },
+  { name: 'drawings', fiche: 'tests/kitchen/base/custard.fiche.xml', settings: 'curve=paper;flow=paper' },
+  { name: 'photograph', fiche: 'plugins/sheet/tests/shortbread/case.fiche.xml', kitchen: 'tests/lua/sheet/kitchen.xml' },
 ]
 const views = { phone: [360, 740], upright: [768, 1024], tablet: [1024, 768], desk: [1440, 900] }
 const work = mkdtempSync(join(tmpdir(), 'tamis-sheet-'))
