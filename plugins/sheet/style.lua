@@ -210,7 +210,7 @@ td.amount { overflow-wrap: normal; }
   .run .name { position: static; width: auto; height: auto; overflow: visible; clip-path: none; white-space: normal; }
 
   .sheet .on-screen { display: none; }
-  .strip { margin-top: 3pt; font-size: 8pt; line-height: 1.25; }
+  .strip { margin: 2pt 0 -5pt; font-size: 8pt; line-height: 1.25; }
   .strip h2, .strip ol, .strip li { display: inline; font-size: inherit; line-height: inherit; }
   .strip li { border: 0; padding: 0; white-space: normal; }
   .strip li + li::before { content: "\b7\a0"; }
