@@ -74,7 +74,8 @@ function particulars(fiche, facts)
     if not set.mark then
       missing("no_mark", nil, keep)
     elseif day then
-      add(set.mark == "use-by" and "use_by" or "best_before", day_written(day, law))
+      -- "Best if used by": the words the agencies of the US ask makers to use (common practice).
+      add(set.mark == "use-by" and "use_by" or eu and "best_before" or "best_before_us", day_written(day, law))
       facts.dated = true
     end
   end

@@ -13,4 +13,5 @@ function(tamis_node_test name script)
 endfunction()
 
 tamis_node_test("lua: the sheet in a browser and on paper" sheet_in_chromium.mjs)
+tamis_node_test("lua: the label in a browser and on paper" label_in_chromium.mjs)
 tamis_node_test("lua: the card in a CommonMark reader" card_in_commonmark.mjs)
