@@ -122,3 +122,32 @@ function facts_of(fiche, manner)
   for i, keep in ipairs(fiche.root:children("keep")) do facts.keeping[i] = keep_of(keep) end
   return facts
 end
+
+-- A picture that a reader of the page can reach: beside it, on the web, or in the fiche itself.
+local function image_of(fiche)
+  for _, photo in ipairs(fiche.root:children("photo")) do
+    local href = photo:get("href") or ""
+    local inside = href:find("^data:image/[jpgwn][%w]+;base64,[%w+/=%s]+$")
+    if inside or href:find("^https?://") or not href:find(":", 1, true) and not href:find("^//") then
+      return { href = href, alt = photo:get("alt") or photo.own_text, caption = photo.own_text }
+    end
+  end
+end
+
+-- Who wrote it and when it was changed, for those who find it on the web.
+function with_origin(facts)
+  local root = facts.fiche.root
+  facts.authors = {}
+  for _, author in ipairs(root:children("author")) do
+    local role = author:get("role")
+    if not role or role == "recipe" then facts.authors[#facts.authors + 1] = author.own_text end
+  end
+  for _, change in ipairs(root:children("change")) do
+    local date = change:get("date")
+    if date and (not rawget(facts, "modified") or date > facts.modified) then facts.modified = date end
+  end
+  local yield = facts.fiche:yields()[1]
+  facts.portions = yield and yield:get("portions")
+  facts.image = image_of(facts.fiche)
+  return facts
+end

@@ -14,7 +14,8 @@ end
 
 local function amount_for(ingredient, batch)
   for _, amount in ipairs(ingredient:children("amount")) do
-    if amount:get("batch") == batch then return figure_of(amount) end
+    local words = amount:get("batch") == batch and figure_of(amount)
+    if words and words ~= "" then return words end
   end
   return "–"
 end
@@ -27,9 +28,12 @@ local function amount_of(ingredient)
     local packs, pack = ingredient:get("packs"), ingredient:get("pack")
     if packs and pack then words = typeset(packs) .. " × " .. pack end
   end
-  local list = { words }
-  for _, batch in ipairs(further_batches(ingredient.fiche)) do list[#list + 1] = amount_for(ingredient, batch) end
-  return join(list, " | ")
+  local list = {}
+  for i, batch in ipairs(further_batches(ingredient.fiche)) do list[i] = amount_for(ingredient, batch) end
+  while list[1] and list[#list] == "–" do list[#list] = nil end
+  if words == "" then return table.concat(list, ", ") end
+  for i, more in ipairs(list) do list[i] = say("or", { x = more }) end
+  return join({ words, table.unpack(list) }, " ", 1 + #list)
 end
 
 local function other(ingredient, attribute)
@@ -42,7 +46,7 @@ local function by_another_line(ingredient)
   local x = other(ingredient, "as-much-as")
   if not x then return nil end
   local times, mass = ingredient:get("times"), ingredient:get("by") == "mass" and "_mass" or ""
-  return times and say("times" .. mass, { n = typeset(times), x = x }) or say("same" .. mass, { x = x })
+  return times and times ~= "1" and say("times" .. mass, { n = typeset(times), x = x }) or say("same" .. mass, { x = x })
 end
 
 local function tops_up(ingredient)
@@ -103,9 +107,26 @@ function linked_note(element)
   return say(links_below and element:linked() and "own_recipe_below" or "own_recipe")
 end
 
-local function line_of(ingredient, prefix)
-  local name = ingredient.label
-  return { amount = amount_of(ingredient), name = prefix and say("or", { x = name }) or name, how = how_of(ingredient), element = ingredient }
+local function line_of(ingredient)
+  return { amount = amount_of(ingredient), name = ingredient.label, how = how_of(ingredient) }
+end
+
+-- One of several: {heading, choices}.
+local function choice_of(choice)
+  local when, choices = choice:get("when"), {}
+  for i, ingredient in ipairs(choice:children("ingredient")) do choices[i] = line_of(ingredient) end
+  return { heading = when and say("choose_when", { x = when }) or say("choose"), choices = choices }
+end
+
+-- A line as plain words; those of a choice with "or" between them.
+function line_words(line)
+  if not rawget(line, "choices") then
+    local words = join({ line.amount, line.name }, " ")
+    return line.how ~= "" and words .. ", " .. line.how or words
+  end
+  local out = {}
+  for i, one in ipairs(line.choices) do out[i] = i == 1 and line_words(one) or say("or", { x = line_words(one) }) end
+  return table.concat(out, ", ")
 end
 
 -- A component that another file makes is one line of the list: how much of it, and what differs.
@@ -117,45 +138,33 @@ local function line_of_other(component)
     list[#list + 1] = say("override", { x = join({ figure_of(override), ingredient and ingredient.label or override:get("ingredient") }, " ", 2) })
   end
   local take = component:get("take")
-  return { amount = take and typeset(take) or "", name = component.title, how = table.concat(list, "; "), element = component }
+  return { amount = take and typeset(take) or "", name = component.title, how = table.concat(list, "; ") }
 end
 
--- Groups of lines: {heading?, lines}.
+-- Groups of lines, {heading?, lines}; what stands under no heading comes first, so that none takes it for its own.
 function groups_of(component)
-  local list = { { lines = {} } }
-  local group
-  local function open(heading) list[#list + 1] = { heading = heading, lines = {} } end
-  local function add(ingredient, prefix)
-    local lines = list[#list].lines
-    lines[#lines + 1] = line_of(ingredient, prefix)
+  local list, named = { { lines = {} } }, {}
+  local function into(heading)
+    if not heading then return list[1].lines end
+    if not rawget(named, heading) then
+      list[#list + 1] = { heading = heading, lines = {} }
+      named[heading] = list[#list]
+    end
+    return named[heading].lines
   end
-  local function add_all(parent)
+  local function add_all(parent, title)
     for _, child in ipairs(parent:children("ingredient", "choice", "variant")) do
-      if child.kind == "ingredient" then
-        if child:get("group") ~= group then
-          group = child:get("group")
-          open(group)
-        end
-        add(child)
-      elseif child.kind == "choice" then
-        local when = child:get("when")
-        open(when and say("choose_when", { x = when }) or say("choose"))
-        for i, ingredient in ipairs(child:children("ingredient")) do add(ingredient, i > 1) end
-        group = nil
-        open(nil)
+      if child.kind == "variant" then
+        add_all(child, child.title)
       else
-        group = nil
-        open(child.title)
-        add_all(child)
-        open(nil)
+        local first = child.kind == "ingredient" and child or child:child("ingredient")
+        local lines = first and into(title or first:get("group"))
+        if lines then lines[#lines + 1] = child == first and line_of(child) or choice_of(child) end
       end
     end
   end
   if component:get("from") then list[1].lines[1] = line_of_other(component) end
   add_all(component)
-  local out = {}
-  for _, one in ipairs(list) do
-    if one.lines[1] then out[#out + 1] = one end
-  end
-  return out
+  if not list[1].lines[1] then table.remove(list, 1) end
+  return list
 end

@@ -53,8 +53,8 @@ local function group_lines(groups, out)
     if rawget(group, "heading") then out[#out + 1] = line(strong(group.heading .. say("colon"))) end
     local lines = {}
     for i, one in ipairs(group.lines) do
-      local words = join({ one.amount, one.name }, " ")
-      lines[i] = "- " .. line(md(words .. (one.how ~= "" and ", " .. one.how or "")))
+      lines[i] = "- " .. line(md(rawget(one, "heading") and one.heading .. say("colon") or line_words(one)))
+      for _, choice in ipairs(rawget(one, "choices") or {}) do lines[i] = lines[i] .. "\n  - " .. line(md(line_words(choice))) end
     end
     out[#out + 1] = table.concat(lines, "\n")
   end

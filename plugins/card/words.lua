@@ -33,6 +33,9 @@ words = {
     energy = "Energy", fat_row = "Fat", saturates = "of which saturates", carbohydrate = "Carbohydrate", sugars = "of which sugars",
     fibre = "Fibre", protein = "Protein", salt = "Salt", author = "By {x}", revision = "Revision {n}", picture = "Photograph",
     source = "Source", local_rules = "Temperatures and times of keeping do not replace the rules where you are.",
+    shape_round = "round tin", shape_square = "square tin", shape_rectangular = "tin", shape_ring = "ring",
+    shape_tray = "tray", shape_loaf = "loaf tin", shape_dome = "dome", shape_tart = "tart tin", shape_fluted = "fluted tin",
+    shape_frame = "frame", shape_cup = "cup",
   },
   fr = {
     colon = "\u{a0}:", makes = "Pour", portions = "{n} portions", portions_of = "{n} portions de {x}", pieces = "{n} pièces", ["or"] = "ou {x}",
@@ -66,6 +69,9 @@ words = {
     energy = "Énergie", fat_row = "Matières grasses", saturates = "dont acides gras saturés", carbohydrate = "Glucides", sugars = "dont sucres",
     fibre = "Fibres alimentaires", protein = "Protéines", salt = "Sel", author = "Par {x}", revision = "Révision {n}", picture = "Photographie",
     source = "Source", local_rules = "Les températures et durées de conservation ne remplacent pas les règles du lieu.",
+    shape_round = "moule rond", shape_square = "moule carré", shape_rectangular = "moule rectangulaire",
+    shape_ring = "cercle", shape_tray = "plaque", shape_loaf = "moule à cake", shape_dome = "demi-sphère",
+    shape_tart = "moule à tarte", shape_fluted = "moule cannelé", shape_frame = "cadre", shape_cup = "timbale",
   },
   de = {
     colon = ":", makes = "Ergibt", portions = "{n} Portionen", portions_of = "{n} Portionen zu {x}", pieces = "{n} Stück", ["or"] = "oder {x}",
@@ -99,6 +105,9 @@ words = {
     energy = "Brennwert", fat_row = "Fett", saturates = "davon gesättigte Fettsäuren", carbohydrate = "Kohlenhydrate", sugars = "davon Zucker",
     fibre = "Ballaststoffe", protein = "Eiweiß", salt = "Salz", author = "Von {x}", revision = "Fassung {n}", picture = "Foto",
     source = "Quelle", local_rules = "Temperaturen und Fristen ersetzen nicht die Vorschriften am Ort.",
+    shape_round = "runde Form", shape_square = "quadratische Form", shape_rectangular = "Form", shape_ring = "Ring",
+    shape_tray = "Blech", shape_loaf = "Kastenform", shape_dome = "Halbkugel", shape_tart = "Tarteform",
+    shape_fluted = "gerippte Form", shape_frame = "Rahmen", shape_cup = "Becher",
   },
   es = {
     colon = ":", makes = "Para", portions = "{n} raciones", portions_of = "{n} raciones de {x}", pieces = "{n} piezas", ["or"] = "o {x}",

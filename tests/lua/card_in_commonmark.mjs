@@ -64,7 +64,7 @@ for (const fiche of fiches) {
   const shown = JSON.parse(execFileSync(tamis, ['format', '--as', 'json', join(root, fiche)]).toString())
   const steps = (JSON.stringify(shown).match(/"step":/g) ?? []).length
   const items = (markdown.match(/^\d+\. /gm) ?? []).length
-  const numbered = (counts.item ?? 0) - (markdown.match(/^- /gm) ?? []).length
+  const numbered = (counts.item ?? 0) - (markdown.match(/^ *- /gm) ?? []).length
   if (numbered !== items) fault(`${numbered} numbered steps read, ${items} written`)
   if (steps > 0 && items === 0) fault('no steps')
   if (!strong.some(s => s.length > 0)) fault('nothing bold')
