@@ -19,6 +19,9 @@ using fiche::Document;
 using fiche::El;
 using fiche::Node;
 
+constexpr std::size_t most_manifest = std::size_t{128} << 10U;  // bytes
+constexpr std::size_t most_of_a_kind = 100;                     // additions, or settings
+
 base::Finding fault_at(base::Span where, std::string message, std::string advice) {
   base::Finding fault;
   fault.rule = "plugin-error";
@@ -67,6 +70,12 @@ class Reader {
     read_api(root);
     read_limits(root);
     for (Node n = document_.first_child(root); n != fiche::none; n = document_.next(n)) {
+      const bool full = out_.additions.size() > most_of_a_kind || out_.takes.size() > most_of_a_kind;
+      if (full) {
+        say(document_.head_span(n), "the manifest names more than " + std::to_string(most_of_a_kind) + " things of a kind",
+            "make two plugins of it");
+        break;
+      }
       if (document_.el(n) == El::adds) read_addition(n);
       if (document_.el(n) == El::takes) read_taking(n);
     }
@@ -191,6 +200,11 @@ void keep_errors(std::vector<base::Finding> findings, std::vector<base::Finding>
 }  // namespace
 
 Manifest read_manifest(const std::shared_ptr<const base::Source>& source, std::vector<base::Finding>& faults) {
+  if (source->bytes().size() > most_manifest) {
+    faults.push_back(fault_at({}, "the manifest is larger than " + std::to_string(most_manifest >> 10U) + " kilobytes",
+                              "put what explains the plugin into its README"));
+    return {};
+  }
   format::Read read = format::read(source);
   if (read.document == nullptr) {
     faults = std::move(read.findings);
