@@ -1,6 +1,7 @@
 // Plugins that would take the program with them: it ends in time, says who did it, and what the others found stands.
 #include <catch2/catch.hpp>
 
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <chrono>
@@ -98,6 +99,38 @@ TEST_CASE("a plugin that gets stuck is ended as a conversion and as an export, a
   CHECK(ran.exit == 1);
   CHECK(has(ran.err, "took longer than its 1 second"));
   CHECK(::access((house.folder.path() + "/out").c_str(), F_OK) != 0);
+}
+
+TEST_CASE("of two plugins that add one name the first has it, and the second is left out and told", "[cli]") {
+  const TemporaryFolder folder;
+  folder.write("kitchen.xml", "<kitchen xmlns=\"urn:tamis:fiche:1\" name=\"F\"><plugin id=\"one\" path=\"one\"/><plugin id=\"two\" path=\"two\"/>"
+                              "<plugin id=\"one\" path=\"one\"/></kitchen>\n");
+  for (const std::string id : {"one", "two"}) {
+    folder.write(id + "/plugin.xml", "<manifest xmlns=\"urn:tamis:fiche:1\" id=\"" + id +
+                                         "\" version=\"1\" api=\"1\"><adds id=\"same\" kind=\"check\"/></manifest>\n");
+    folder.write(id + "/plugin.lua", "function same(fiche) fiche:say(nil, 'from " + id + "') end\n");
+  }
+  folder.write("a.fiche.xml", "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"a\" lang=\"en\"><title>A</title></fiche>\n");
+  const Ran ran = run_tamis({"check", "a.fiche.xml"}, {}, folder.path());
+  CHECK(ran.exit == 2);
+  CHECK(has(ran.out, "warning: from one [same]"));
+  CHECK_FALSE(has(ran.out, "from two"));
+  CHECK(has(ran.err, "\"same\" is added by the plugins one and two; take one of them out"));
+  CHECK(has(ran.err, "the plugin \"one\" is named twice; take one of them out"));
+}
+
+TEST_CASE("what lies in a plugin's folder and is no file is refused and not waited for", "[cli]") {
+  const House house;
+  const std::string strange = house.folder.path() + "/broken/strange.lua";
+  REQUIRE(::mkfifo(strange.c_str(), 0600) == 0);
+  Ran ran = house.run({"check", "--seconds", "1", "b.fiche.xml"});
+  CHECK(has(ran.err, "broken/strange.lua cannot be read: it is no ordinary file"));
+  CHECK(has(ran.out, "from the good one [good-check]"));
+  REQUIRE(::unlink(strange.c_str()) == 0);
+  REQUIRE(::symlink("/dev/zero", strange.c_str()) == 0);
+  ran = house.run({"check", "--seconds", "1", "b.fiche.xml"});
+  CHECK(has(ran.err, "broken/strange.lua cannot be read: it is no ordinary file"));
+  CHECK(has(ran.out, "there is no element <stpe> [unknown-element]"));
 }
 
 TEST_CASE("the seconds a plugin may take are a number", "[cli]") {
