@@ -70,7 +70,7 @@ local function keep_of(keep)
   local head = join(facts, ", ", 3)
   local runs = runs_of(keep)
   for _, attribute in ipairs({ "thaw", "reheat" }) do
-    if keep:get(attribute) then runs[#runs + 1] = { text = " " .. say(attribute, { x = keep:get(attribute) }) .. "." } end
+    if keep:get(attribute) then runs[#runs + 1] = { text = " " .. capital(say(attribute, { x = keep:get(attribute) })) .. "." } end
   end
   return { heading = of and say("keep_of", { x = thing and thing.label or of }) or say("keep"), lead = head ~= "" and head .. "." or "", runs = runs }
 end

@@ -147,7 +147,8 @@ local function nutrition_html(facts)
     end
   end
   return element("section", { class = "nutrition" }, element("h2", nil, own("nutrition"), " ", element("small", nil, text(nutrition.serving))),
-    element("table", nil, element("tbody", nil, table.concat(rows))), element("p", { class = "soft" }, own("nutrition_says")))
+    element("table", nil, element("tbody", nil, table.concat(rows))), element("p", { class = "soft" }, own("nutrition_says"),
+      nutrition.not_weighed[1] and " " .. own("not_counted", { x = table.concat(nutrition.not_weighed, ", ") }) or ""))
 end
 
 local function image_html(facts)

@@ -51,6 +51,12 @@ function figure_of(element, attribute)
   return also and figure .. " / " .. typeset(also) or figure
 end
 
+-- As the start of a sentence.
+function capital(words)
+  local first = words:match("^" .. utf8.charpattern)
+  return tamis.upper(first) .. words:sub(#first + 1)
+end
+
 -- What the list holds, without the gaps.
 function join(list, between, count)
   local out = {}

@@ -60,9 +60,7 @@ local function control_tail(control)
     if value then list[#list + 1] = say(key, { x = value }) end
   end
   if not list[1] then return "" end
-  local words = table.concat(list, "; ")
-  local first = words:match("^" .. utf8.charpattern)
-  return " " .. tamis.upper(first) .. words:sub(#first + 1) .. "."
+  return " " .. capital(table.concat(list, "; ")) .. "."
 end
 
 local function heading_of(block)
