@@ -18,46 +18,6 @@ constexpr Seconds hour = 3600;
 constexpr Seconds a_day = 24 * hour;
 constexpr Seconds begun = 6 * hour;  // how long a component's day binds the steps that follow
 
-/// The hours in which work starts, from the midnight before.
-struct Hours {
-  Seconds from = 5 * hour;
-  Seconds until = 23 * hour;
-};
-
-std::optional<Seconds> clock(std::string_view text) {
-  if (text.size() != 5 || text[2] != ':') return std::nullopt;
-  const auto digit = [&](std::size_t i) { return text[i] - '0'; };
-  for (const std::size_t i : {0U, 1U, 3U, 4U}) {
-    if (digit(i) < 0 || digit(i) > 9) return std::nullopt;
-  }
-  return (digit(0) * 10 + digit(1)) * hour + (digit(3) * 10 + digit(4)) * 60;
-}
-
-/// From the first person's start to the last one's end; with a night shift, or without people, the usual hours.
-Hours working_hours(const fiche::Kitchen& kitchen) {
-  if (kitchen.document == nullptr) return {};
-  const fiche::Document& document = *kitchen.document;
-  std::optional<Hours> out;
-  if (document.root() == fiche::none) return {};
-  for (Node c = document.first_child(document.root()); c != fiche::none; c = document.next(c)) {
-    if (document.el(c) != El::person) continue;
-    const auto from = clock(document.get(c, At::from));
-    const auto until = clock(document.get(c, At::until));
-    if (!from || !until || *from >= *until) return {};
-    out = out ? Hours{std::min(out->from, *from), std::max(out->until, *until)} : Hours{*from, *until};
-  }
-  return out.value_or(Hours{});
-}
-
-/// Work that goes on by itself: how long it takes is not over with the day where no time is stated.
-bool goes_on_by_itself(const std::vector<std::string_view>& actions) {
-  static constexpr std::string_view passive[] = {"freeze", "chill",  "rest", "proof",    "prove", "ferment", "cure", "dry", "set",
-                                                 "soak",   "infuse", "cool", "marinate", "steep", "mature",  "age",  "hang", "keep", "store"};
-  return std::any_of(actions.begin(), actions.end(), [](std::string_view action) {
-    return std::find(std::begin(passive), std::end(passive), action) != std::end(passive);
-  });
-}
-
 class Reader {
  public:
   Reader(const fiche::Fiche& fiche, const Flow& flow) : fiche_(fiche), flow_(flow), document_(*fiche.document), hours_(working_hours(*fiche.kitchen)) {}
@@ -185,6 +145,7 @@ class Reader {
     add({Kind::day, states, step, -1}, constraint);
     if (!bound) return;
     out_.days[at(step)] = static_cast<int>(midnight / a_day) + 1;
+    // How long such work takes is not over with the day where no time is stated.
     if (!out_.lengths[at(step)].stated && !goes_on_by_itself(fiche_.steps[at(step)].actions)) {
       add({Kind::day, states, step, -1}, {StepTimes::origin, StepTimes::end(step), {}, midnight + hours_.until});
     }
@@ -264,7 +225,7 @@ class Reader {
   const fiche::Fiche& fiche_;
   const Flow& flow_;
   const fiche::Document& document_;
-  const Hours hours_;
+  const WorkingHours hours_;
   std::vector<char> in_order_;
   StepTimes out_;
 };
@@ -282,6 +243,38 @@ void let_go(const TimeReason& reason, const std::vector<TimeReason>& reasons, st
 }
 
 }  // namespace
+
+bool goes_on_by_itself(const std::vector<std::string_view>& actions) {
+  static constexpr std::string_view passive[] = {"freeze", "chill",  "rest", "proof",    "prove", "ferment", "cure", "dry", "set",
+                                                 "soak",   "infuse", "cool", "marinate", "steep", "mature",  "age",  "hang", "keep", "store"};
+  return std::any_of(actions.begin(), actions.end(), [](std::string_view action) {
+    return std::find(std::begin(passive), std::end(passive), action) != std::end(passive);
+  });
+}
+
+std::optional<Seconds> clock_time(std::string_view text) {
+  if (text.size() != 5 || text[2] != ':') return std::nullopt;
+  const auto digit = [&](std::size_t i) { return text[i] - '0'; };
+  for (const std::size_t i : {0U, 1U, 3U, 4U}) {
+    if (digit(i) < 0 || digit(i) > 9) return std::nullopt;
+  }
+  return (digit(0) * 10 + digit(1)) * hour + (digit(3) * 10 + digit(4)) * 60;
+}
+
+WorkingHours working_hours(const fiche::Kitchen& kitchen) {
+  if (kitchen.document == nullptr) return {};
+  const fiche::Document& document = *kitchen.document;
+  std::optional<WorkingHours> out;
+  if (document.root() == fiche::none) return {};
+  for (Node c = document.first_child(document.root()); c != fiche::none; c = document.next(c)) {
+    if (document.el(c) != El::person) continue;
+    const auto from = clock_time(document.get(c, At::from));
+    const auto until = clock_time(document.get(c, At::until));
+    if (!from || !until || *from >= *until) return {};
+    out = out ? WorkingHours{std::min(out->from, *from), std::max(out->until, *until)} : WorkingHours{*from, *until};
+  }
+  return out.value_or(WorkingHours{});
+}
 
 StepTimes read_step_times(const fiche::Fiche& fiche, const Flow& flow) { return Reader(fiche, flow).read(); }
 

@@ -2,6 +2,7 @@
 #define CORE_FLOW_STEP_TIMES_H
 
 #include <optional>
+#include <string_view>
 #include <vector>
 
 #include "core/fiche/fiche.h"
@@ -10,6 +11,18 @@
 #include "core/flow/time_network.h"
 
 namespace tamis::flow {
+
+/// The hours in which work starts, in seconds from the midnight before.
+struct WorkingHours {
+  TimeNetwork::Seconds from = 5 * 3600;
+  TimeNetwork::Seconds until = 23 * 3600;
+};
+/// From the first person's start to the last one's end; with a night shift, or without people, the usual hours.
+WorkingHours working_hours(const fiche::Kitchen& kitchen);
+/// Whether some of these actions goes on with nobody at it: chill, freeze, rest, proof ...
+bool goes_on_by_itself(const std::vector<std::string_view>& actions);
+/// "19:00" in seconds from midnight; empty when it is no time of day.
+std::optional<TimeNetwork::Seconds> clock_time(std::string_view text);
 
 /// What states a constraint of the steps' time network.
 struct TimeReason {

@@ -16,3 +16,4 @@ tamis_node_test("lua: the sheet in a browser and on paper" sheet_in_chromium.mjs
 tamis_node_test("lua: the label in a browser and on paper" label_in_chromium.mjs)
 tamis_node_test("lua: the card in a CommonMark reader" card_in_commonmark.mjs)
 tamis_node_test("lua: the page for the web, by its readers" page_in_chromium.mjs)
+tamis_script_test("lua: the calendar read by icalendar" ${Python3_EXECUTABLE} tests/lua/calendar_read.py)
