@@ -48,7 +48,8 @@ std::string celsius_text(const Range& celsius) {
   if (open_low && open_high) return "not known";
   if (open_low) return "at most " + number_text(celsius.high, 0, "en") + " °C";
   if (open_high) return "at least " + number_text(celsius.low, 0, "en") + " °C";
-  const bool to_the_half = celsius.low == celsius.high && celsius.low != std::round(celsius.low) && 2 * celsius.low == std::round(2 * celsius.low);
+  const bool to_the_half =
+      celsius.low == celsius.high && celsius.low != std::round(celsius.low) && 2 * celsius.low == std::round(2 * celsius.low);
   return range_text(celsius, to_the_half ? 1 : 0, "en") + " °C";
 }
 
@@ -58,7 +59,8 @@ std::string shares_text(const flow::State& state, std::string_view language) {
     const auto constituent = static_cast<Constituent>(i);
     const Range share = state.share(constituent);
     const double least = constituent == Constituent::salt || constituent == Constituent::alcohol ? 0.002 : 0.01;
-    if (!state.knows(constituent) || share.middle() < least || share.width() > std::max(0.01, share.middle()) || constituent == Constituent::ash) continue;
+    const bool wide = share.width() > std::max(0.01, share.middle());
+    if (!state.knows(constituent) || share.middle() < least || wide || constituent == Constituent::ash) continue;
     const Range percent{100 * share.low, 100 * share.high};
     if (!out.empty()) out += ", ";
     out += flow::constituent_name(constituent);

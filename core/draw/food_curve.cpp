@@ -29,7 +29,8 @@ bool joins(const std::vector<Curve::Point>& points) {
 
 /// It takes what the step before made: the same food, further on.
 bool goes_on(const Steps& steps, const flow::Step& step, int before) {
-  return std::any_of(step.takes.begin(), step.takes.end(), [&](int use) { return steps.thing(steps.use(use).thing).maker == before; });
+  return std::any_of(step.takes.begin(), step.takes.end(),
+                     [&](int use) { return steps.thing(steps.use(use).thing).maker == before; });
 }
 
 base::Finding refusal(std::string message) {

@@ -57,7 +57,8 @@ int fiche_graph(lua_State* state) {
   std::string_view component;
   if (!lua_isnoneornil(state, 2)) {
     const NodeValue& value = element_at(state, 2);
-    if (value.opened != &opened || opened.document().el(value.node) != El::component) raise(state, "graph takes a component of the same fiche");
+    if (value.opened != &opened || opened.document().el(value.node) != El::component)
+      raise(state, "graph takes a component of the same fiche");
     component = opened.document().get(value.node, At::id);
     if (component.empty()) raise(state, "that component has no id");
   }
