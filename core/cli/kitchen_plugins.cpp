@@ -55,23 +55,17 @@ void KitchenPlugins::read_named(Node plugin) {
   const fiche::Document& document = *kitchen_->document;
   const std::string id(base::trimmed(document.get(plugin, At::id)));
   const std::string path(document.get(plugin, At::path));
-  std::string folder = path.starts_with('/') ? path : folder_of(document.source().path()) + "/" + path;
-  if (path.empty()) {
-    const std::vector<std::string> boxed = boxed_plugins();
-    const auto found = std::find_if(boxed.begin(), boxed.end(),
-                                    [&id](const std::string& one) { return last_name(one) == id; });
-    if (found == boxed.end()) {
-      std::vector<std::string> names;
-      for (const std::string& one : boxed) names.push_back(last_name(one));
-      const std::string_view near = base::nearest(id, std::vector<std::string_view>(names.begin(), names.end()));
-      return say(plugin, At::id, "there is no plugin \"" + id + "\" in the box",
-                 near.empty() ? "say where its folder is: path=\"...\"" : "write " + std::string(near));
-    }
-    folder = *found;
-  } else if (kind_of(folder) != PathKind::folder) {
+  const std::string folder = folder_of_plugin(document, plugin);
+  if (folder.empty() && path.empty()) {
+    std::vector<std::string> names;
+    for (const std::string& one : boxed_plugins()) names.push_back(last_name(one));
+    const std::string_view near = base::nearest(id, std::vector<std::string_view>(names.begin(), names.end()));
+    return say(plugin, At::id, "there is no plugin \"" + id + "\" in the box",
+               near.empty() ? "say where its folder is: path=\"...\"" : "write " + std::string(near));
+  }
+  if (folder.empty())
     return say(plugin, At::path, "there is no folder \"" + path + "\" beside the kitchen file",
                "say where the plugin's folder is, seen from the kitchen file");
-  }
   auto files = read_plugin_files(shown_path(real_path(folder)));
   if (!files) return say(plugin, path.empty() ? At::id : At::path, files.fault().message, "put the file there");
   auto entry = std::make_unique<Entry>();
@@ -95,6 +89,10 @@ bool KitchenPlugins::check_names(const Entry& entry) {
       say(entry.named, At::id, "the plugin \"" + entry.manifest.id + "\" is named twice", "take one of them out");
       return false;
     }
+    for (const std::string& one : entry.manifest.furnishes)
+      if (std::find(other->manifest.furnishes.begin(), other->manifest.furnishes.end(), one) != other->manifest.furnishes.end())
+        say(entry.named, At::id, "the " + one + " is given by the plugins " + other->manifest.id + " and " + entry.manifest.id,
+            "take one of them out, or give it in the kitchen file");
     for (const lua::Addition& one : entry.manifest.additions)
       for (const lua::Addition& theirs : other->manifest.additions)
         if (one.id == theirs.id)

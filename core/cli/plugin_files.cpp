@@ -43,6 +43,16 @@ std::vector<std::string> boxed_plugins() {
   return folders;
 }
 
+std::string folder_of_plugin(const fiche::Document& kitchen, fiche::Node plugin) {
+  const std::string path(kitchen.get(plugin, fiche::At::path));
+  std::string folder = path.starts_with('/') ? path : folder_of(kitchen.source().path()) + "/" + path;
+  if (!path.empty()) return kind_of(folder) == PathKind::folder ? folder : "";
+  const std::string_view id = base::trimmed(kitchen.get(plugin, fiche::At::id));
+  for (std::string& one : boxed_plugins())
+    if (std::string_view(one).substr(one.rfind('/') + 1) == id) return std::move(one);
+  return "";
+}
+
 base::Result<lua::PluginFiles> read_plugin_files(const std::string& folder) {
   lua::PluginFiles files;
   files.path = folder;
@@ -52,7 +62,7 @@ base::Result<lua::PluginFiles> read_plugin_files(const std::string& folder) {
   std::vector<std::string> names;
   if (const int why = names_in(folder, names); why != 0) return refusal(folder + " cannot be read: " + reason(why));
   std::erase_if(names, [](const std::string& name) { return !name.ends_with(".lua") || name == "plugin.lua"; });
-  names.emplace_back("plugin.lua");
+  if (kind_of(folder + "/plugin.lua") != PathKind::nothing) names.emplace_back("plugin.lua");
   if (names.size() > most_programs)
     return refusal(folder + " holds more than " + std::to_string(most_programs) + " .lua files");
   for (const std::string& name : names) {

@@ -50,7 +50,9 @@ class Trying {
       : files_(files), manifest_(manifest), one_(one), library_(one) {}
 
   Trial run(bool all) {
-    if (!read_kitchen() || !read_recipe() || !load()) return std::move(out_);
+    if (!read_kitchen()) return std::move(out_);
+    fiche::add_to_kitchen(kitchen_, *manifest_.document);
+    if (!read_recipe() || !load()) return std::move(out_);
     const auto wanted = [&](const lua::Addition& addition) { return all || expects(one_, addition); };
     tell_errors();
     const bool checks = std::any_of(manifest_.additions.begin(), manifest_.additions.end(), [&](const auto& addition) {

@@ -1,6 +1,7 @@
 #include "core/cli/surroundings.h"
 
 #include "core/cli/files.h"
+#include "core/cli/plugin_files.h"
 #include "core/format/format.h"
 
 namespace tamis::cli {
@@ -18,6 +19,20 @@ std::string first_fault(const base::Source& source, const format::Read& read) {
   const base::Place place = source.place(finding.where.begin);
   return "line " + std::to_string(place.line) + ", column " + std::to_string(place.column) + ": " +
          finding.message;
+}
+
+/// The foods, meanings and verbs of the plugins that the kitchen file names. What cannot be read is said when they are loaded.
+void add_of_plugins(fiche::Kitchen& kitchen) {
+  const fiche::Document& document = *kitchen.document;
+  for (fiche::Node n = document.first_child(document.root()); n != fiche::none; n = document.next(n)) {
+    if (document.el(n) != fiche::El::plugin) continue;
+    const std::string folder = folder_of_plugin(document, n);
+    const auto source = read_file(folder + "/plugin.xml");
+    if (folder.empty() || !source) continue;
+    const format::Read read = format::read(*source);
+    if (read.document != nullptr && read.document->el(read.document->root()) == fiche::El::manifest)
+      fiche::add_to_kitchen(kitchen, *read.document);
+  }
 }
 
 Around read_around(const std::string& path) {
@@ -39,7 +54,9 @@ Around read_around(const std::string& path) {
     around.fault = "it is no kitchen file: its first element is not <kitchen>";
     return around;
   }
-  around.kitchen = std::make_shared<const fiche::Kitchen>(fiche::read_kitchen(read.document));
+  fiche::Kitchen kitchen = fiche::read_kitchen(read.document);
+  add_of_plugins(kitchen);
+  around.kitchen = std::make_shared<const fiche::Kitchen>(std::move(kitchen));
   const std::string& library = around.kitchen->library_root;
   if (!library.empty()) around.root = library.starts_with('/') ? library : around.root + "/" + library;
   return around;

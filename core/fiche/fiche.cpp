@@ -109,6 +109,7 @@ class Reader {
     made.component = component;
     made.id = document_.get(n, At::id);
     made.actions = words_of(document_.get(n, At::do_));
+    for (std::string_view& word : made.actions) word = out_.kitchen->trade_verb(word);
     made.makes = words_of(document_.get(n, At::makes));
     for (const std::string_view result : made.makes) out_.ids.emplace(result, n);
     return made;

@@ -24,6 +24,19 @@ class Reader {
     out_.path = document_.source().path();
   }
 
+  /// A plugin's manifest, read into a kitchen that is there.
+  Reader(const Document& manifest, Kitchen&& kitchen) : document_(manifest), out_(std::move(kitchen)), of_kitchen_(false) {}
+
+  Kitchen read_more() {
+    for (Node c = document_.first_child(document_.root()); c != none; c = document_.next(c)) {
+      const El el = document_.el(c);
+      if (el == El::food && out_.own_food(text(c, At::id)) == nullptr) read_food(c);
+      if (el == El::means) read_meaning(c);
+      if (el == El::verb) read_verb(c);
+    }
+    return std::move(out_);
+  }
+
   Kitchen read() {
     const Node root = document_.root();
     if (root == none) return std::move(out_);
@@ -65,6 +78,7 @@ class Reader {
       case El::spoons: return read_set(n, out_.tools.spoons);
       case El::cups: return read_set(n, out_.tools.cups);
       case El::means: return read_meaning(n);
+      case El::verb: return read_verb(n);
       case El::food: return read_food(n);
       case El::cross_contact: return read_cross_contact(n);
       case El::labour:
@@ -147,9 +161,14 @@ class Reader {
     if (const auto some = amount(n, At::amount, measure::amount_kinds)) out_.meanings.emplace(id, *some);
   }
 
+  void read_verb(Node n) {
+    std::string word = text(n, At::word);
+    if (!word.empty()) out_.verbs.emplace(std::move(word), text(n, At::like));
+  }
+
   void read_food(Node n) {
     auto made = std::make_unique<Kitchen::OwnFood>();
-    made->node = n;
+    made->node = of_kitchen_ ? n : none;
     made->id = text(n, At::id);
     made->name = text(n, At::name);
     made->like = text(n, At::like);
@@ -262,7 +281,7 @@ class Reader {
   std::optional<Kitchen::Price> price(Node n, At at) const {
     auto money = measure::read_money(document_.get(n, at));
     if (!money) return std::nullopt;
-    return Kitchen::Price{text(n, At::since), *std::move(money), amount(n, At::pack, measure::amount_kinds), n};
+    return Kitchen::Price{text(n, At::since), *std::move(money), amount(n, At::pack, measure::amount_kinds), of_kitchen_ ? n : none};
   }
 
   static food::Food nameless() {
@@ -325,6 +344,7 @@ class Reader {
   const Document& document_;
   Kitchen out_;
   bool scales_stated_ = false;
+  bool of_kitchen_ = true;  ///< else a plugin's manifest
 };
 
 }  // namespace
@@ -339,6 +359,11 @@ std::optional<measure::System> system_named(std::string_view name) {
 std::string_view Kitchen::general_id(std::string_view id) const {
   const OwnFood* own = own_food(id);
   return own != nullptr && !own->like.empty() ? std::string_view(own->like) : id;
+}
+
+std::string_view Kitchen::trade_verb(std::string_view word) const {
+  const auto found = verbs.find(word);
+  return found == verbs.end() ? word : std::string_view(found->second);
 }
 
 const Kitchen::OwnFood* Kitchen::own_food(std::string_view id) const {
@@ -375,5 +400,7 @@ HeldAllergens allergens_held(const food::Food& food, const Kitchen::OwnFood* own
 }
 
 Kitchen read_kitchen(std::shared_ptr<const Document> document) { return Reader(std::move(document)).read(); }
+
+void add_to_kitchen(Kitchen& kitchen, const Document& manifest) { kitchen = Reader(manifest, std::move(kitchen)).read_more(); }
 
 }  // namespace tamis::fiche

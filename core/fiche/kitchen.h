@@ -84,6 +84,7 @@ struct Kitchen {
   std::vector<Cold> colds;
   std::vector<Machine> machines;
   measure::KitchenTools tools;
+  std::map<std::string, std::string, std::less<>> verbs;  ///< the house's word for what a step does → the trade's
   std::map<std::string, measure::Amount, std::less<>> meanings;  ///< trade word id → what the house means
   std::vector<std::unique_ptr<OwnFood>> foods;                    ///< addresses stay good
   std::vector<Price> labour;              ///< of an hour
@@ -100,6 +101,8 @@ struct Kitchen {
   /// The table's food that the kitchen's own one is like; the id itself for the others.
   [[nodiscard]] std::string_view general_id(std::string_view id) const;
   [[nodiscard]] const Sale* sale_of(std::string_view fiche_id) const;  ///< null when it is not said
+  /// The trade's word for a house's own; the word itself for the others.
+  [[nodiscard]] std::string_view trade_verb(std::string_view word) const;
 };
 
 /// The price that holds on a day ("2026-03-01"): of those that have begun the latest, of two of one day the one that
@@ -117,6 +120,9 @@ HeldAllergens allergens_held(const food::Food& food, const Kitchen::OwnFood* own
 /// Reads a kitchen document into values. What it cannot read it leaves out: the check of the kitchen file, which
 /// runs the document and measure rules on it, says what and why.
 Kitchen read_kitchen(std::shared_ptr<const Document> document);
+
+/// Puts the foods, meanings and verbs of a plugin's manifest into a kitchen; what the kitchen has of the same name stays.
+void add_to_kitchen(Kitchen& kitchen, const Document& manifest);
 
 }  // namespace tamis::fiche
 

@@ -107,7 +107,7 @@ Doing doing_of(const fiche::Fiche& fiche, const fiche::Step& step) {
     const std::string_view text = base::trimmed(document.value(first));
     const auto* end = std::find_if_not(text.begin(), text.end(), letter);
     const std::string word = base::lower(text.substr(0, static_cast<std::size_t>(end - text.begin())));
-    if (const Action* action = action_named(word)) doing.actions.push_back(action);
+    if (const Action* action = action_named(fiche.kitchen->trade_verb(word))) doing.actions.push_back(action);
   }
   doing.nothing = doing.actions.empty();
   return doing;

@@ -78,8 +78,11 @@ class Reader {
       }
       if (document_.el(n) == El::adds) read_addition(n);
       if (document_.el(n) == El::takes) read_taking(n);
+      if (document_.el(n) == El::food) furnish("food ", n, At::id);
+      if (document_.el(n) == El::means) furnish("word ", n, At::word);
+      if (document_.el(n) == El::verb) furnish("verb ", n, At::word);
     }
-    if (out_.additions.empty() && faults_.empty())
+    if (out_.additions.empty() && out_.furnishes.empty() && faults_.empty())
       say(document_.head_span(root), "the manifest adds nothing", "add <adds id=\"...\" kind=\"check\"/>");
     return std::move(out_);
   }
@@ -87,6 +90,13 @@ class Reader {
  private:
   void say(base::Span where, std::string message, std::string advice) {
     faults_.push_back(fault_at(where, std::move(message), std::move(advice)));
+  }
+
+  void furnish(std::string what, Node n, At name) {
+    what += base::trimmed(document_.get(n, name));
+    if (std::find(out_.furnishes.begin(), out_.furnishes.end(), what) != out_.furnishes.end())
+      say(attribute_place(document_, n, name), "the " + what + " is given twice", "take one of them out");
+    out_.furnishes.push_back(std::move(what));
   }
 
   void read_api(Node root) {

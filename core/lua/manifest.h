@@ -46,6 +46,7 @@ struct Manifest {
   Limits limits;
   std::vector<Addition> additions;
   std::vector<Taking> takes;
+  std::vector<std::string> furnishes;  ///< what it gives the kitchen: "food house-oats", "word ladle", "verb blitz"
   std::shared_ptr<const fiche::Document> document;
 };
 

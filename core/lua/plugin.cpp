@@ -89,6 +89,15 @@ std::unique_ptr<Plugin> Plugin::load(const PluginFiles& files, const Manifest& m
                                      std::vector<LoadFault>& faults) {
   const Watched watched(manifest.id, manifest.limits.time);
   std::unique_ptr<Plugin> made(new Plugin(files, manifest, std::move(settings)));
+  if (!manifest.additions.empty() && (files.programs.empty() || file_name(*files.programs.back()) != "plugin.lua")) {
+    LoadFault fault{manifest.document->shared_source(), {}};
+    fault.finding.rule = "plugin-error";
+    fault.finding.where = manifest.additions.front().where;
+    fault.finding.message = "there is no plugin.lua for " + manifest.additions.front().id;
+    fault.finding.advice = "write function " + manifest.additions.front().call + "(fiche) ... end in plugin.lua beside plugin.xml";
+    faults.push_back(std::move(fault));
+    return nullptr;
+  }
   if (!made->compile(files, faults) || !made->try_out(faults)) return nullptr;
   return made;
 }

@@ -40,9 +40,9 @@ std::string advice_for(const Check& check, std::string_view id, std::string_view
   return "write " + list_of(near) + ", or add it to the kitchen file as <food>";
 }
 
-/// In a kitchen file the foods it gives itself count too.
+/// In a kitchen file or a plugin's manifest the foods it gives itself count too.
 bool given_here(const Check& check, std::string_view id) {
-  if (check.document.root() == fiche::none || check.document.el(check.document.root()) != El::kitchen) return false;
+  if (check.document.root() == fiche::none || check.document.el(check.document.root()) == El::fiche) return false;
   return std::any_of(check.structure.elements.begin(), check.structure.elements.end(), [&](const auto& element) {
     return element.rule->el == El::food && check.document.get(element.node, At::id) == id;
   });

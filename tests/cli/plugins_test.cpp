@@ -176,3 +176,46 @@ TEST_CASE("plugins and their checks are listed and explained", "[cli]") {
   CHECK(told.out == "own-check (error)\n  what the house says\n\n  Why it says so.\n\n  source: plugin own 2, own\n");
   CHECK(house.run({"explain", "own-chekc"}).err.find("did you mean \"own-check\"?") != std::string::npos);
 }
+
+TEST_CASE("a plugin may give the kitchen foods, meanings and verbs, and need no program for it", "[cli]") {
+  const House house;
+  const std::string manifest = R"(<manifest xmlns="urn:tamis:fiche:1" id="larder" version="1" api="1">
+  <summary>What this house buys and says.</summary>
+  <food id="smoked-rye-flour" name="smoked rye flour" like="flour-rye" density="1 cup = 110 g"/>
+  <verb word="blitz" like="puree"/>
+</manifest>
+)";
+  house.folder.write("larder/plugin.xml", manifest);
+  house.folder.write("kitchen.xml", "<kitchen xmlns=\"urn:tamis:fiche:1\" name=\"Ferry Steps\">\n"
+                                    "  <plugin id=\"larder\" path=\"larder\"/>\n</kitchen>\n");
+  house.folder.write("a.fiche.xml", R"(<fiche xmlns="urn:tamis:fiche:1" id="slice" lang="en" units="us">
+  <title>Slice</title>
+  <component id="c" title="Crumb">
+    <ingredient id="rye" food="smoked-rye-flour">2 cups</ingredient>
+    <ingredient id="water" food="water">1 lb</ingredient>
+    <step do="blitz">Blitz the <use of="rye">flour</use> with the <use of="water">water</use>.</step>
+  </component>
+</fiche>
+)");
+  const Ran shown = house.run({"show", "a.fiche.xml"});
+  CHECK(shown.exit == 0);
+  CHECK(shown.out.find("220 g") != std::string::npos);
+  CHECK(house.run({"check", "a.fiche.xml"}).out.find("blitz") == std::string::npos);
+  CHECK(house.run({"check", "--stream"}).exit == 0);
+
+  std::string wrong = manifest;
+  wrong.replace(wrong.find("puree"), 5, "pureee");
+  house.folder.write("larder/plugin.xml", wrong);
+  const Ran ran = house.run({"check", "a.fiche.xml"});
+  CHECK(ran.exit == 2);
+  CHECK(ran.err.find("larder/plugin.xml") != std::string::npos);
+  CHECK(ran.err.find("the trade has no word \"pureee\"") != std::string::npos);
+
+  house.folder.write("larder/plugin.xml", manifest);
+  house.folder.write("other/plugin.xml", R"(<manifest xmlns="urn:tamis:fiche:1" id="other" version="1" api="1">
+  <verb word="blitz" like="chop"/></manifest>)");
+  house.folder.write("kitchen.xml", "<kitchen xmlns=\"urn:tamis:fiche:1\" name=\"Ferry Steps\">\n"
+                                    "  <plugin id=\"larder\" path=\"larder\"/><plugin id=\"other\" path=\"other\"/>\n</kitchen>\n");
+  CHECK(house.run({"check", "a.fiche.xml"}).err.find("the verb blitz is given by the plugins larder and other") !=
+        std::string::npos);
+}
