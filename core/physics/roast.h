@@ -38,7 +38,7 @@ struct Rest {
 /// Conduction on 16 shells, in time steps that are stable; the surface takes heat from the air and gives it up to
 /// the steam that leaves it, by Lewis' relation as steaming() of stirred.h, into air with 8 kPa of vapour in the
 /// oven (what a roast gives off itself, common practice); it never gets above 100 °C: what lies below the crust
-/// boils first. Empty where the core is not there in 10 hours. About 0.1 ms.
+/// boils first. Empty where the core is not there in 10 hours. About 25 µs.
 std::optional<Rest> roast_and_rest(const Joint& joint, std::span<const Air> oven, double pull, const Air& room);
 
 /// How much of a roast's surface is wet, at both ends: with these it loses an eighth to a fifth of its mass in

@@ -47,8 +47,10 @@ std::optional<flow::TimeRange> time_beside(const Check& check, const fiche::Stat
 bool goes_by_time(const Check& check, const fiche::Statement& figure) {
   const auto time = time_beside(check, figure);
   const std::string action = base::lower(check.document.get(check.document.parent(figure.node), At::action));
-  return time && time->most && static_cast<double>(*time->most) <= safety_limit(check.kitchen, "time_alone").seconds &&
-         says_thrown_away(action);
+  constexpr double hot = 30;  // °C: what is held below is held cold
+  const SafetyLimit& alone =
+      safety_limit(check.kitchen, low_of(figure).value_or(0) > hot ? "hot_tolerance" : "time_alone");
+  return time && time->most && static_cast<double>(*time->most) <= alone.seconds && says_thrown_away(action);
 }
 
 void say(Check& check, const fiche::Statement& figure, const std::string& published, const SafetyLimit& limit) {
@@ -98,9 +100,11 @@ void look_at(Check& check, int step, Node control) {
   }
   if (last == nullptr) return;
   // Growth first: "growth of what survives as spores".
-  if (says(hazard, {"grow", "toxin", "croissance", "développement", "wachstum", "vermehr", "crecimiento", "multiplic"}))
+  if (says(hazard,
+           {"grow", "toxin", "croissance", "développement", "wachstum", "vermehr", "crecimiento", "multiplic"}))
     return look_at_holding(check, step, *last);
-  if (says(hazard, {"surviv", "survie", "überleb", "superviv", "undercook", "raw"})) look_at_cooking(check, step, *last);
+  if (says(hazard, {"surviv", "survie", "überleb", "superviv", "undercook", "raw"}))
+    look_at_cooking(check, step, *last);
 }
 
 void run(Check& check) {

@@ -52,6 +52,30 @@ enum class Way : unsigned char {
   heats,    ///< in water, steam or oven
 };
 
+/// Whether anything in the fiche can be frozen at all, cheaply.
+bool speaks_of_ice(const Check& check) {
+  struct Ice {
+    bool any;
+  };
+  return check
+      .once<Ice>([&check] {
+        const auto freezes = [](const fiche::Step& step) {
+          return std::find(step.actions.begin(), step.actions.end(), "freeze") != step.actions.end();
+        };
+        const auto frozen = [&check](const fiche::Ingredient& line) {
+          const fiche::Statement* at = check.fiche.statement(line.node, At::at);
+          return (line.food != nullptr && line.food->id.find("frozen") != std::string_view::npos) ||
+                 check.document.get(line.node, At::at).find("frozen") != std::string_view::npos ||
+                 (at != nullptr && high_of(*at).value_or(0) < 0);
+        };
+        const auto& steps = check.fiche.steps;
+        const auto& lines = check.fiche.ingredients;
+        return Ice{std::any_of(steps.begin(), steps.end(), freezes) ||
+                   std::any_of(lines.begin(), lines.end(), frozen)};
+      })
+      .any;
+}
+
 class Reader {
  public:
   Reader(const Check& check, int step)
@@ -120,6 +144,7 @@ class Reader {
 
   /// What goes in is frozen, as far as anybody can tell: all of what counts.
   [[nodiscard]] bool frozen_before() const {
+    if (!speaks_of_ice(check_)) return false;
     const auto from = start_of(true);
     return from && *from < freezes_above;
   }

@@ -24,7 +24,6 @@ constexpr double usual_rise = 8;
 constexpr double gentle_rise = 4;
 constexpr double gentle_oven = 110;  // °C
 constexpr double probes_differ = 1;
-constexpr double surely = 3;  // less is not asked after
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
@@ -81,11 +80,12 @@ void look_at(Check& check, int step) {
     if (left == nullptr || asked == nullptr) return;
     const auto oven = oven_of(check, thing.maker);
     const double rise = *low_of(*asked) - *high_of(*left);
-    if (rise <= surely) return;
     const bool gentle =
         oven && *oven <= gentle_oven && *oven > *high_of(*left);  // a colder one is food-hotter-than-oven's
+    const double surely = gentle ? gentle_rise : usual_rise;
+    if (rise <= surely) return;
     const auto known = joint_rise(check, thing.maker, step, *high_of(*left));
-    const double most = known    ? std::max(known->high + probes_differ, gentle ? gentle_rise : usual_rise)
+    const double most = known    ? std::max(known->high + probes_differ, surely)
                         : gentle ? gentle_rise
                                  : most_rise;
     if (rise <= most) return;
