@@ -269,6 +269,17 @@ TEST_CASE("hot food below its limit may wait four hours by the US code, two by t
   CHECK(said(held("4 h"), "uk") == "held-too-cool: it is held at 50 °C; hot holding is at 63 °C or more");
   CHECK(said(held("3 h"), "ontario") == "held-too-cool: it is held at 50 °C; hot holding is at 60 °C or more");
   CHECK(said(held("4 h"), "australia").empty());
+  const auto control = [](const std::string& time) {
+    return said(R"(<ingredient id="milk" food="milk-whole">500 g</ingredient>
+<ingredient id="flour" food="flour-wheat-white">30 g</ingredient>
+<step do="boil" makes="sauce" hands="8 min">Boil the <use of="milk">milk</use> with the <use of="flour">flour</use>.</step>
+<step do="hold" unattended="1 h">Hold the <use of="sauce">sauce</use>.<control hazard="growth of bacteria" check="probe"
+often="every 30 min" who="the cook" record="sheet" action="discard what is left">Kept hot, <food-temp>at least 50
+°C</food-temp> for <time>at most )" + time + "</time></control></step>",
+                "uk");
+  };
+  CHECK(control("2 h").find("control-weaker-than-limit") == std::string::npos);
+  CHECK(control("3 h").find("control-weaker-than-limit") != std::string::npos);
 }
 
 namespace {
