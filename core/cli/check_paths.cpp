@@ -1,6 +1,7 @@
 #include <memory>
 #include <set>
 #include <string>
+#include <vector>
 
 #include "core/cli/check_file.h"
 #include "core/cli/check_run.h"
@@ -14,10 +15,20 @@
 namespace tamis::cli {
 namespace {
 
-std::unique_ptr<Form> form_of(const Request& request) {
+/// The checks of the plugins that the first path's kitchen names.
+std::vector<RulePage> plugin_checks(const Request& request, Surroundings& surroundings) {
+  std::vector<RulePage> pages;
+  const std::string first = request.words.empty() ? "." : request.words.front();
+  const std::string path = kind_of(first) == PathKind::folder ? first + "/kitchen.xml" : first;
+  for (const KitchenPlugins::Offer& offer : surroundings.plugins(path).offers())
+    if (offer.of_kitchen && offer.addition->kind == lua::Addition::Kind::check) pages.push_back(page_of(offer));
+  return pages;
+}
+
+std::unique_ptr<Form> form_of(const Request& request, Surroundings& surroundings) {
   const std::string form = request.get("report", "text");
   if (form == "json") return json_form();
-  if (form == "sarif") return sarif_form();
+  if (form == "sarif") return sarif_form(plugin_checks(request, surroundings));
   if (form == "junit") return junit_form(request.has("strict"));
   return text_form({colour_on_output(), output_columns()});
 }
@@ -37,7 +48,7 @@ class CheckPaths {
   explicit CheckPaths(const Request& request)
       : request_(request),
         surroundings_(request.get("kitchen")),
-        form_(form_of(request)),
+        form_(form_of(request, surroundings_)),
         patches_only_(mend_of(request) == CheckFile::Mend::show),
         crew_(workers_of(request), CheckFile(surroundings_, *form_, mend_of(request), request.get("as")),
               [this](Outcome& outcome) { return take(outcome); },

@@ -43,7 +43,10 @@ bool readable(int descriptor) {
 }  // namespace
 
 Crew::Crew(unsigned workers, Work work, Take take, Apart apart)
-    : most_(std::clamp(workers, 1U, most_offspring)), work_(std::move(work)), take_(std::move(take)), apart_(std::move(apart)) {}
+    : most_(std::clamp(workers, 1U, most_offspring)),
+      work_(std::move(work)),
+      take_(std::move(take)),
+      apart_(std::move(apart)) {}
 
 Crew::~Crew() { dismiss(true); }
 
@@ -137,7 +140,8 @@ void Crew::deal() {
     waiting_.pop_front();
     Task& task = place(number).task;
     for (const auto& [plugin, whys] : ended_) {
-      const bool known = std::any_of(task.without.begin(), task.without.end(), [&](const LeftOut& one) { return one.plugin == plugin; });
+      const bool known =
+          std::any_of(task.without.begin(), task.without.end(), [&](const LeftOut& one) { return one.plugin == plugin; });
       if (whys.size() >= most_ended && !known) task.without.push_back({plugin, whys.back()});
     }
     append_frame(worker->to_send, number, spelled(task));
@@ -208,9 +212,10 @@ void Crew::bury(Worker& worker) {
 
 void Crew::blame(Worker& worker, const std::string& how) {
   const std::string plugin = worker.minder->plugin();
-  const std::string why = worker.overdue
-                              ? "took longer than its " + count_of(static_cast<std::size_t>(worker.minder->time().count()), "second") + " and was ended"
-                              : "ended the process it ran in: " + (how.empty() ? "without a reason" : how);
+  const std::string why = worker.overdue ? "took longer than its " +
+                                               count_of(static_cast<std::size_t>(worker.minder->time().count()), "second") +
+                                               " and was ended"
+                                         : "ended the process it ran in: " + (how.empty() ? "without a reason" : how);
   ended_[plugin].push_back(why);
   place(worker.at_work.front()).task.without.push_back({plugin, why});
 }

@@ -40,6 +40,20 @@ std::string percent_decoded(std::string_view text) {
   return out;
 }
 
+/// A real path as a reference from a real folder; what a reference takes otherwise is percent-encoded (RFC 3986).
+std::string seen_from(std::string_view folder, std::string_view path) {
+  std::size_t shared = 0;  // up to the last slash of both
+  const std::string start = folder == "/" ? "/" : std::string(folder) + "/";
+  for (std::size_t at = 0; at < std::min(start.size(), path.size()) && start[at] == path[at]; ++at)
+    if (start[at] == '/') shared = at + 1;
+  std::string out;
+  for (const char c : std::string_view(start).substr(shared))
+    if (c == '/') out += "../";
+  if (out.empty() && path.substr(shared, path.find('/', shared) - shared).find(':') != std::string_view::npos) out = "./";
+  for (const char c : path.substr(shared)) out += c == '%' ? "%25" : c == '#' ? "%23" : std::string(1, c);
+  return out;
+}
+
 /// Starts like "https:" or "/": not a path from the file it stands in.
 bool leads_elsewhere(std::string_view reference) {
   const std::size_t colon = reference.find(':');
@@ -107,6 +121,22 @@ base::Result<std::string> FileLibrary::picture(std::string_view from_path, std::
     return refusal("unreadable-picture", path + " has more than 2 MB; make it smaller");
   if (fiche::picture_type(bytes).empty()) return refusal("unreadable-picture", path + " is no PNG or JPEG");
   return std::string(bytes);
+}
+
+std::vector<std::string> FileLibrary::list(std::string_view from_path) {
+  if (!is_listed_ && !root_.empty()) {
+    const auto found = [this](const std::string& path) {
+      if (is_fiche_name(path)) listed_.push_back(path);
+      return listed_.size() < most_listed;
+    };
+    walk(root_, found, [](const std::string&, const std::string&) {});  // who asks for that folder is told
+  }
+  is_listed_ = true;
+  const std::string folder = real_path(folder_of(from_path));
+  std::vector<std::string> out;
+  if (!folder.empty())
+    for (const std::string& path : listed_) out.push_back(seen_from(folder, path));
+  return out;
 }
 
 base::Result<std::shared_ptr<const fiche::Document>> FileLibrary::read(const std::string& real) {

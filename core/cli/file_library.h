@@ -6,6 +6,7 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "core/fiche/library.h"
 #include "core/fiche/pictures.h"
@@ -20,6 +21,7 @@ class FileLibrary final : public fiche::Library, public fiche::Pictures {
   base::Result<std::shared_ptr<const fiche::Document>> open(std::string_view from_path,
                                                             std::string_view reference) override;
   base::Result<std::string> picture(std::string_view from_path, std::string_view reference) override;
+  std::vector<std::string> list(std::string_view from_path) override;
 
  private:
   /// The real path of what a reference names, or why there is none.
@@ -29,6 +31,8 @@ class FileLibrary final : public fiche::Library, public fiche::Pictures {
 
   using Entry = std::pair<std::string, std::shared_ptr<const fiche::Document>>;
   std::string root_;         // real path
+  std::vector<std::string> listed_;  // real paths of its fiches, once asked for
+  bool is_listed_ = false;
   std::list<Entry> recent_;  // most recently used first
   std::map<std::string, std::list<Entry>::iterator, std::less<>> by_path_;
 };

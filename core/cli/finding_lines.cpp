@@ -14,12 +14,12 @@ std::string spelled(base::Place place) { return std::to_string(place.line) + ":"
 
 }  // namespace
 
-std::string finding_lines(const base::Source& source, std::vector<base::Finding> findings) {
+std::string finding_lines(const base::Source& source, std::vector<base::Finding> findings, const std::string& file) {
   if (findings.empty()) return "nothing\n";
   base::sort_by_place(findings);
   std::string out;
   for (const base::Finding& finding : findings) {
-    out += spelled(source.place(finding.where.begin)) + " " + std::string(base::severity_name(finding.severity)) + " " +
+    out += file + spelled(source.place(finding.where.begin)) + " " + std::string(base::severity_name(finding.severity)) + " " +
            finding.rule + ": " + one_line(finding.message) + "\n";
     if (!finding.advice.empty()) out += "  → " + one_line(finding.advice) + "\n";
     for (const base::Related& also : finding.related) {

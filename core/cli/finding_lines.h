@@ -13,8 +13,9 @@ namespace tamis::cli {
 ///     → add fill="3 cm"
 ///     also 2:3: this is the title        (of another file: also base.fiche.xml:2:3: ...)
 ///     mend 3:23-3:30: 3 cm
-/// "nothing" where there are none. Ends with a line feed; a line feed within a text becomes a space.
-std::string finding_lines(const base::Source& source, std::vector<base::Finding> findings);
+/// "nothing" where there are none. Ends with a line feed; a line feed within a text becomes a space. `file` stands before
+/// the place of a finding in another file than the first: "together/b.fiche.xml:".
+std::string finding_lines(const base::Source& source, std::vector<base::Finding> findings, const std::string& file = {});
 
 }  // namespace tamis::cli
 

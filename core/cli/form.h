@@ -9,6 +9,7 @@
 #include "core/base/finding.h"
 #include "core/base/source.h"
 #include "core/cli/report.h"
+#include "core/cli/rule_pages.h"
 #include "core/cli/verb.h"
 
 namespace tamis::cli {
@@ -48,8 +49,8 @@ struct Look {
 std::unique_ptr<Form> text_form(Look look);
 /// One JSON document (schemas/report.schema.json).
 std::unique_ptr<Form> json_form();
-/// SARIF 2.1.0 (OASIS, Static Analysis Results Interchange Format).
-std::unique_ptr<Form> sarif_form();
+/// SARIF 2.1.0 (OASIS, Static Analysis Results Interchange Format), with the checks of plugins among its rules.
+std::unique_ptr<Form> sarif_form(std::vector<RulePage> plugin_checks);
 /// JUnit XML as build servers read it; a warning is a failure too when `strict`.
 std::unique_ptr<Form> junit_form(bool strict);
 

@@ -133,19 +133,11 @@ std::string_view level_of(base::Severity severity) {
   return severity == base::Severity::warning ? "warning" : "note";
 }
 
-/// Its number among the rules that the report lists; -1 for one that is not there (a plugin's).
-std::ptrdiff_t number_of(std::string_view rule) {
-  const auto all = rules::rules();
-  for (std::size_t i = 0; i < all.size(); ++i)
-    if (all[i]->id == rule) return static_cast<std::ptrdiff_t>(i);
-  return -1;
-}
-
-std::string result(const base::Source& source, const base::Finding& finding) {
+std::string result(const base::Source& source, const base::Finding& finding, std::ptrdiff_t number) {
   std::string out;
   JsonList object(out, '{', '}');
   object.text("ruleId", finding.rule);
-  if (const auto number = number_of(finding.rule); number >= 0) object.member("ruleIndex", std::to_string(number));
+  if (number >= 0) object.member("ruleIndex", std::to_string(number));
   object.text("level", level_of(finding.severity));
   add_message(object, "message", finding.message + (finding.advice.empty() ? "" : "; " + finding.advice));
   object.member("locations", "[{\"physicalLocation\": " +
@@ -159,17 +151,25 @@ std::string result(const base::Source& source, const base::Finding& finding) {
   return out;
 }
 
-std::string help_of(const rules::Rule& rule) {
-  return std::string(rule.explanation) + "\n\nWrong:\n" + rules::shown_example(rule.bad) + "\n\nRight:\n" +
-         rules::shown_example(rule.good) + "\n\nSource: " + std::string(rule.source);
+std::string explanation_of(const RulePage& rule) {
+  std::string out;
+  for (const std::string& paragraph : rule.explanation) out += (out.empty() ? "" : "\n\n") + paragraph;
+  return out.empty() ? rule.summary : out;
 }
 
-std::string rule_object(const rules::Rule& rule) {
+std::string help_of(const RulePage& rule) {
+  std::string out = explanation_of(rule);
+  if (!rule.bad.empty())
+    out += "\n\nWrong:\n" + rules::shown_example(rule.bad) + "\n\nRight:\n" + rules::shown_example(rule.good);
+  return out + "\n\nSource: " + rule.source;
+}
+
+std::string rule_object(const RulePage& rule) {
   std::string out;
   JsonList object(out, '{', '}');
   object.text("id", rule.id);
   add_message(object, "shortDescription", rule.summary);
-  add_message(object, "fullDescription", rule.explanation);
+  add_message(object, "fullDescription", explanation_of(rule));
   add_message(object, "help", help_of(rule));
   object.member("defaultConfiguration", "{\"level\": " + json_string(level_of(rule.severity)) + "}");
   object.member("properties", "{\"tags\": [" + json_string(rule.topic) + "]}");
@@ -203,12 +203,14 @@ void add_line(Spool& lines, const std::string& item) { lines.add((lines.empty() 
 
 class SarifForm final : public Form {
  public:
+  explicit SarifForm(std::vector<RulePage> plugin_checks) : plugin_checks_(std::move(plugin_checks)) {}
+
   [[nodiscard]] std::string file(const base::Source& source,
                                  const std::vector<base::Finding>& findings) const override {
     std::string out;
     for (const base::Finding& finding : findings) {
       if (!out.empty()) out += ",\n";
-      out += result(source, finding);
+      out += result(source, finding, number_of(finding.rule));
     }
     return out;
   }
@@ -219,7 +221,8 @@ class SarifForm final : public Form {
         "\"version\": \"2.1.0\", \"runs\": [{\"tool\": {\"driver\": {\"name\": \"tamis\", \"version\": \"" TAMIS_VERSION
         "\", \"semanticVersion\": \"" TAMIS_VERSION "\", \"rules\": [";
     for (const rules::Rule* rule : rules::rules())
-      out += (rule == rules::rules().front() ? "\n" : ",\n") + rule_object(*rule);
+      out += (rule == rules::rules().front() ? "\n" : ",\n") + rule_object(page_of(*rule));
+    for (const RulePage& check : plugin_checks_) out += ",\n" + rule_object(check);
     return out + "]}},\n\"columnKind\": \"unicodeCodePoints\", "
                  "\"newlineSequences\": [\"\\r\\n\", \"\\n\", \"\\r\"],\n\"results\": [";
   }
@@ -243,6 +246,21 @@ class SarifForm final : public Form {
   }
 
  private:
+  /// Its number among the rules that the report lists; -1 for one that is not there (of a plugin of another kitchen).
+  [[nodiscard]] std::ptrdiff_t number_of(std::string_view rule) const {
+    std::ptrdiff_t number = 0;
+    for (const rules::Rule* one : rules::rules()) {
+      if (one->id == rule) return number;
+      ++number;
+    }
+    for (const RulePage& one : plugin_checks_) {
+      if (one.id == rule) return number;
+      ++number;
+    }
+    return -1;
+  }
+
+  std::vector<RulePage> plugin_checks_;
   Spool artifacts_;
   std::unordered_set<std::size_t> listed_;  // 3.14.15: no file twice; hashes, for they are small
   Spool failures_;
@@ -250,6 +268,8 @@ class SarifForm final : public Form {
 
 }  // namespace
 
-std::unique_ptr<Form> sarif_form() { return std::make_unique<SarifForm>(); }
+std::unique_ptr<Form> sarif_form(std::vector<RulePage> plugin_checks) {
+  return std::make_unique<SarifForm>(std::move(plugin_checks));
+}
 
 }  // namespace tamis::cli

@@ -7,6 +7,7 @@
 #include "core/cli/file_library.h"
 #include "core/cli/files.h"
 #include "core/cli/plugin_files.h"
+#include "core/fiche/prose.h"
 
 namespace tamis::cli {
 namespace {
@@ -191,7 +192,28 @@ std::vector<KitchenPlugins::Offer> KitchenPlugins::offers() {
   std::vector<Offer> out;
   for (const auto& entry : entries_)
     for (const lua::Addition& addition : entry->manifest.additions)
-      out.push_back({&entry->manifest, &addition, entry->files.path, entry->named != fiche::none});
+      out.push_back({&entry->manifest, &addition, &entry->files, entry->files.path, entry->named != fiche::none});
+  return out;
+}
+
+std::vector<KitchenPlugins::SettingIs> KitchenPlugins::settings(const lua::Manifest& manifest) {
+  std::vector<SettingIs> out;
+  for (const lua::Taking& taking : manifest.takes)
+    out.push_back({&taking, taking.standard.value_or(""), taking.standard ? "by default" : ""});
+  const auto entry = std::find_if(entries_.begin(), entries_.end(),
+                                  [&manifest](const auto& one) { return &one->manifest == &manifest; });
+  if (entry == entries_.end() || (*entry)->named == fiche::none) return out;
+  const fiche::Document& document = *kitchen_->document;
+  for (Node n = document.first_child((*entry)->named); n != fiche::none; n = document.next(n)) {
+    if (document.el(n) != El::setting) continue;
+    const std::string_view name = base::trimmed(document.get(n, At::name));
+    for (SettingIs& setting : out) {
+      if (setting.taking->name != name) continue;
+      setting.value = base::trimmed(fiche::folded(document.direct_text(n)));
+      setting.from = last_name(document.source().path()) + ", line " +
+                     std::to_string(document.source().place(document.span(n).begin).line);
+    }
+  }
   return out;
 }
 

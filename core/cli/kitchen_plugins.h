@@ -43,11 +43,20 @@ class KitchenPlugins {
   struct Offer {
     const lua::Manifest* manifest = nullptr;
     const lua::Addition* addition = nullptr;
+    const lua::PluginFiles* files = nullptr;
     std::string path;          ///< of the plugin's folder
     bool of_kitchen = false;   ///< named by the kitchen file
   };
   /// All there is, the kitchen's first. Of a plugin in the box that cannot be read nothing is offered, and `broken` says so.
   std::vector<Offer> offers();
+
+  /// A setting as it stands in this kitchen.
+  struct SettingIs {
+    const lua::Taking* taking = nullptr;
+    std::string value;  ///< as written; "" when it is not set
+    std::string from;   ///< "kitchen.xml, line 6", "by default"; "" when it is not set
+  };
+  std::vector<SettingIs> settings(const lua::Manifest& manifest);
 
   /// The plugin that adds a conversion or export of that name, with settings "a=1;b=2" over the kitchen's. Null, with
   /// `faults` filled, when it cannot be loaded or the settings are none of its.

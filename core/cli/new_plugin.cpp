@@ -16,6 +16,12 @@ constexpr std::string_view manifest_start = R"(<?xml version="1.0" encoding="UTF
 constexpr std::string_view manifest_check = R"(  <adds id="@CHECK@" kind="check" severity="warning">
     <summary>an ingredient is measured by volume, not weighed</summary>
     <note>A jug is read at a slant and a cup is filled by eye; the scales are not. Little of it may stay in spoons.</note>
+    <wrong><![CDATA[
+    <ingredient id="milk" food="milk-whole">250 ml</ingredient>
+]]></wrong>
+    <right><![CDATA[
+    <ingredient id="milk" food="milk-whole">258 g</ingredient>
+]]></right>
   </adds>
 )";
 

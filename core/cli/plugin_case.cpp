@@ -38,6 +38,8 @@ class CaseReader {
         read_made(name, Kind::conversion);
       } else if (name == "exported" && folder) {
         read_made(name, Kind::export_);
+      } else if (name == "together" && folder) {
+        read_together(name);
       } else if (name != "library" || !folder) {
         strange(name);
       }
@@ -60,8 +62,9 @@ class CaseReader {
   }
 
   void strange(const std::string& name) {
-    constexpr std::array<std::string_view, 6> known{"case.fiche.xml", "kitchen.xml", "findings.txt",
-                                                    "converted",      "exported",    "library"};
+    constexpr std::array<std::string_view, 7> known{"case.fiche.xml", "kitchen.xml", "findings.txt",
+                                                    "converted",      "exported",    "library",
+                                                    "together"};
     const std::string near = did_you_mean(name, known);
     fault(name, with_advice("is no part of a test", near.empty() ? "put other fiches into library" : near));
   }
@@ -77,6 +80,16 @@ class CaseReader {
   [[nodiscard]] bool adds(Kind kind) const {
     return std::any_of(manifest_.additions.begin(), manifest_.additions.end(),
                        [kind](const lua::Addition& addition) { return addition.kind == kind; });
+  }
+
+  void read_together(const std::string& place) {
+    for (const std::string& name : names(place)) {
+      const std::string within = place + "/" + name;
+      if (is_fiche_name(name) && !is_folder(within))
+        out_.together.push_back(within);
+      else
+        fault(within, "is no fiche");
+    }
   }
 
   /// The id must be of something the plugin adds.

@@ -16,6 +16,7 @@ using CaseFiles = std::map<std::string, std::string, std::less<>>;
 ///   case.fiche.xml (or case.fiche.json)   the recipe
 ///   kitchen.xml                           the kitchen, with the plugin's settings; may be left out
 ///   library/...                           other fiches that the recipe speaks of; may be left out
+///   together/NAME.fiche.xml...            what an export over all fiches is made of, behind the recipe; may be left out
 /// and what is expected of it:
 ///   findings.txt                          what the plugin's checks find
 ///   converted/ID.fiche.xml                what the conversion makes of it
@@ -25,6 +26,7 @@ struct PluginCase {
   std::string name;
   std::string folder;      ///< its path
   std::string fiche;       ///< "case.fiche.xml"; "" when there is none
+  std::vector<std::string> together;  ///< "together/b.fiche.xml", in the order of their names
   bool has_kitchen = false;
   CaseFiles expected;
   std::vector<std::string> faults;  ///< what is no part of such a folder, or cannot be read, each with its path

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/base/utf8.h"
 #include "core/cli/file_library.h"
 #include "core/cli/files.h"
 

@@ -57,23 +57,26 @@ class PluginTests {
     cases_ = read_plugin_cases(folder_, manifest_, missing);
     for (const std::string& what : missing) wrong(what);
     if (!renew_) tell_untried();
+    for (const lua::Addition& addition : manifest_.additions)
+      if (!addition.wrong.empty()) examples_.push_back(&addition);
     std::size_t failing = 0;
-    Crew crew(2, [this](const Task& task) { return one_case(task); }, [&](Outcome& outcome) {
+    Crew crew(2, [this](const Task& task) { return one_task(task); }, [&](Outcome& outcome) {
       print(outcome.part);
       for (const Fault& fault : outcome.faults) cannot(fault.path + ": " + fault.why);
       if (outcome.totals.errors > 0) ++failing;
       totals_.add(outcome.totals);
       return !output_gone();
     });
-    for (std::size_t i = 0; i < cases_.size(); ++i) {
+    for (std::size_t i = 0; i < examples_.size() + cases_.size(); ++i) {
       Task task;
-      task.path = cases_[i].folder;
+      task.path = i < examples_.size() ? files_.manifest->path() : cases_[i - examples_.size()].folder;
       task.line = i;
       if (!crew.give(std::move(task))) break;
     }
     crew.finish();
-    const std::string how = failing == 0 ? "as expected" : std::to_string(failing) + " not as expected";
-    print(harmless(manifest_.id + " " + manifest_.version + ": " + count_of(cases_.size(), "test") + ", " + how + "\n"));
+    std::string told = manifest_.id + " " + manifest_.version + ": " + count_of(cases_.size(), "test") + ", ";
+    if (!examples_.empty()) told += count_of(examples_.size(), "pair") + " of examples, ";
+    print(harmless(told + (failing == 0 ? "as expected" : std::to_string(failing) + " not as expected") + "\n"));
   }
 
  private:
@@ -115,12 +118,24 @@ class PluginTests {
     }
   }
 
-  Outcome one_case(const Task& task) {
-    const PluginCase& one = cases_[task.line];
+  Outcome one_task(const Task& task) {
     Outcome outcome;
-    outcome.path = one.folder;
+    outcome.path = task.path;
     std::string told;
-    if (!task.fault.empty()) told += one.folder + ": " + task.fault + "\n";
+    if (!task.fault.empty())
+      told = task.path + ": " + task.fault + "\n";
+    else if (task.line < examples_.size())
+      told = tried_examples(files_, manifest_, *examples_[task.line]);
+    else
+      told = tried(cases_[task.line - examples_.size()], outcome);
+    if (!told.empty()) ++outcome.totals.errors;
+    outcome.part += harmless(told);
+    return outcome;
+  }
+
+  /// What is not as expected.
+  std::string tried(const PluginCase& one, Outcome& outcome) const {
+    std::string told;
     for (const std::string& fault : one.faults) told += fault + "\n";
     if (one.expected.empty() && one.faults.empty() && !renew_)
       told += one.folder + ": says nothing of what is expected; \"tamis plugins test --renew\" writes what the plugin "
@@ -131,9 +146,7 @@ class PluginTests {
       if (trial.faults.empty() && renew_) renew(one, trial.made, outcome, told);
       if (trial.faults.empty() && !renew_) told += compared(one, trial.made);
     }
-    if (!told.empty()) ++outcome.totals.errors;
-    outcome.part += harmless(told);
-    return outcome;
+    return told;
   }
 
   static std::string compared(const PluginCase& one, const CaseFiles& made) {
@@ -181,6 +194,7 @@ class PluginTests {
   Totals& totals_;
   lua::PluginFiles files_;
   lua::Manifest manifest_;
+  std::vector<const lua::Addition*> examples_;  ///< checks that have them
   std::vector<PluginCase> cases_;
 };
 

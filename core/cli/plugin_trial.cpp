@@ -8,6 +8,7 @@
 #include "core/cli/files.h"
 #include "core/cli/finding_lines.h"
 #include "core/format/format.h"
+#include "core/lua/examples.h"
 #include "core/rules/rule.h"
 
 namespace tamis::cli {
@@ -23,15 +24,17 @@ class CaseLibrary final : public fiche::Library, public fiche::Pictures {
  public:
   CaseLibrary(const PluginCase& one) : one_(one), files_(one.folder) {}
   base::Result<std::shared_ptr<const fiche::Document>> open(std::string_view from, std::string_view reference) override {
-    return files_.open(seen_from(from), reference);
+    return files_.open(real_name(from), reference);
   }
   base::Result<std::string> picture(std::string_view from, std::string_view reference) override {
-    return files_.picture(seen_from(from), reference);
+    return files_.picture(real_name(from), reference);
   }
+  std::vector<std::string> list(std::string_view from) override { return files_.list(real_name(from)); }
 
  private:
-  [[nodiscard]] std::string seen_from(std::string_view from) const {
-    return from == one_.fiche ? one_.folder + "/" + one_.fiche : std::string(from);
+  [[nodiscard]] std::string real_name(std::string_view from) const {
+    const bool ours = from == one_.fiche || from.starts_with("together/");
+    return ours ? one_.folder + "/" + std::string(from) : std::string(from);
   }
 
   const PluginCase& one_;
@@ -52,7 +55,7 @@ class Trying {
   Trial run(bool all) {
     if (!read_kitchen()) return std::move(out_);
     fiche::add_to_kitchen(kitchen_, *manifest_.document);
-    if (!read_recipe() || !load()) return std::move(out_);
+    if (!read_recipes() || !load()) return std::move(out_);
     const auto wanted = [&](const lua::Addition& addition) { return all || expects(one_, addition); };
     tell_errors();
     const bool checks = std::any_of(manifest_.additions.begin(), manifest_.additions.end(), [&](const auto& addition) {
@@ -95,11 +98,21 @@ class Trying {
     return true;
   }
 
-  bool read_recipe() {
-    if (!read(one_.fiche, recipe_)) return false;
-    if (recipe_->el(recipe_->root()) == El::fiche) return true;
-    out_.faults.push_back(one_.folder + "/" + one_.fiche + ": it is no fiche: its first element is not <fiche>");
-    return false;
+  /// The recipe, and those that stand beside it.
+  bool read_recipes() {
+    std::vector<std::string> names = {one_.fiche};
+    names.insert(names.end(), one_.together.begin(), one_.together.end());
+    for (const std::string& name : names) {
+      std::shared_ptr<const fiche::Document> document;
+      if (!read(name, document)) return false;
+      if (document->el(document->root()) != El::fiche) {
+        out_.faults.push_back(one_.folder + "/" + name + ": it is no fiche: its first element is not <fiche>");
+        return false;
+      }
+      recipes_.push_back(std::move(document));
+    }
+    recipe_ = recipes_.front();
+    return true;
   }
 
   bool load() {
@@ -124,10 +137,11 @@ class Trying {
   /// A slip in the recipe would have the plugin see something else than its author; where an error is meant, the test's
   /// kitchen.xml switches that rule off.
   void tell_errors() {
-    for (const base::Finding& finding : rules::check(*recipe_, kitchen_, library_))
-      if (finding.severity == base::Severity::error)
-        out_.faults.push_back(fault_line(one_.folder + "/" + one_.fiche, recipe_->source(), finding) + " [" + finding.rule +
-                              "]");
+    for (const auto& recipe : recipes_)
+      for (const base::Finding& finding : rules::check(*recipe, kitchen_, library_))
+        if (finding.severity == base::Severity::error)
+          out_.faults.push_back(fault_line(one_.folder + "/" + recipe->source().path(), recipe->source(), finding) + " [" +
+                                finding.rule + "]");
   }
 
   /// Its own findings only: what the built-in rules say is theirs to test.
@@ -154,7 +168,20 @@ class Trying {
     if (made.done) out_.made[place_of(addition) + ending] = format::write(made.document);
   }
 
+  void make_together(const lua::Addition& addition) {
+    lua::ExportedAll made = plugin_->export_all(addition, recipes_, kitchen_, library_);
+    std::string said;
+    for (std::size_t i = 0; i < recipes_.size(); ++i) {
+      const base::Source& source = recipes_[i]->source();
+      if (!made.findings[i].empty())
+        said += finding_lines(source, std::move(made.findings[i]), i == 0 ? "" : source.path() + ":");
+    }
+    if (!said.empty()) out_.made[place_of(addition) + ".findings.txt"] = said;
+    for (lua::MadeFile& file : made.files) out_.made[place_of(addition) + "/" + file.name] = std::move(file.bytes);
+  }
+
   void make_files(const lua::Addition& addition) {
+    if (addition.over_all) return make_together(addition);
     lua::Exported made = plugin_->export_fiche(addition, recipe_, kitchen_, library_);
     say(addition, std::move(made.findings));
     for (lua::MadeFile& file : made.files) out_.made[place_of(addition) + "/" + file.name] = std::move(file.bytes);
@@ -165,7 +192,8 @@ class Trying {
   const PluginCase& one_;
   CaseLibrary library_;
   fiche::Kitchen kitchen_;
-  std::shared_ptr<const fiche::Document> recipe_;
+  std::vector<std::shared_ptr<const fiche::Document>> recipes_;
+  std::shared_ptr<const fiche::Document> recipe_;  ///< the first of them
   std::unique_ptr<lua::Plugin> plugin_;
   Trial out_;
 };
@@ -174,6 +202,34 @@ class Trying {
 
 Trial try_case(const lua::PluginFiles& files, const lua::Manifest& manifest, const PluginCase& one, bool all) {
   return Trying(files, manifest, one).run(all);
+}
+
+namespace {
+
+std::string tried_example(const lua::PluginFiles& files, const lua::Manifest& manifest, const lua::Addition& check,
+                          bool is_right) {
+  const base::Place at = files.manifest->place(check.where.begin);
+  const std::string start = files.manifest->path() + ":" + std::to_string(at.line) + ":" + std::to_string(at.column) +
+                            ": the " + (is_right ? "right" : "wrong") + " example of " + check.id;
+  const lua::TriedExample tried = lua::try_example(files, manifest, check, is_right ? check.right : check.wrong);
+  std::string told;
+  bool found = false;
+  for (const lua::LoadFault& fault : tried.faults) told += start + ": " + fault.finding.message + "\n";
+  for (const base::Finding& finding : tried.findings) {
+    const bool own = finding.rule == check.id;
+    found = found || own;
+    if (own ? is_right : finding.severity == base::Severity::error)
+      told += start + ": " + finding.message + (finding.advice.empty() ? "" : "; " + finding.advice) + " [" + finding.rule +
+              "]\n";
+  }
+  if (!found && !is_right && told.empty()) told += start + ": the check does not find it\n";
+  return told;
+}
+
+}  // namespace
+
+std::string tried_examples(const lua::PluginFiles& files, const lua::Manifest& manifest, const lua::Addition& check) {
+  return tried_example(files, manifest, check, false) + tried_example(files, manifest, check, true);
 }
 
 }  // namespace tamis::cli

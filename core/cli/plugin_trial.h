@@ -19,6 +19,10 @@ struct Trial {
 /// plugin adds, where `all` says so. The fiche's path is its name, so that what is made does not depend on the folder.
 Trial try_case(const lua::PluginFiles& files, const lua::Manifest& manifest, const PluginCase& one, bool all);
 
+/// What is not right with the examples of a check, a line each: the check finds the wrong one and passes the right one,
+/// and the built-in rules find no error in either.
+std::string tried_examples(const lua::PluginFiles& files, const lua::Manifest& manifest, const lua::Addition& check);
+
 }  // namespace tamis::cli
 
 #endif

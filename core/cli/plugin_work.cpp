@@ -38,7 +38,8 @@ bool PluginWork::give(const std::vector<std::shared_ptr<const base::Source>>& so
   return crew_.give(std::move(task));
 }
 
-std::vector<lua::MadeFile> PluginWork::made(const Task& task, const Documents& documents, Findings& findings, Outcome& outcome) {
+std::vector<lua::MadeFile> PluginWork::made(const Task& task, const Documents& documents, Findings& findings,
+                                            Outcome& outcome) {
   Chosen chosen = choose_plugin(surroundings_.plugins(task.path), wish_.kind, wish_.name, wish_.settings, task.without);
   outcome.faults = std::move(chosen.faults);
   if (chosen.plugin == nullptr) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <memory>
+#include <utility>
 #include <vector>
 
 #include "core/base/finding.h"
@@ -10,6 +11,7 @@
 #include "core/fiche/kitchen.h"
 #include "core/fiche/library.h"
 #include "core/format/format.h"
+#include "core/lua/examples.h"
 
 namespace tamis::cli {
 namespace {
@@ -69,13 +71,39 @@ std::string example(std::string_view text) {
   return out;
 }
 
-std::string said_text(const rules::Rule& rule) {
+/// What the plugin's check says of its own.
+std::vector<base::Finding> said_of(const KitchenPlugins::Offer& check) {
+  const lua::Addition& addition = *check.addition;
+  lua::TriedExample tried = lua::try_example(*check.files, *check.manifest, addition, addition.wrong);
+  std::erase_if(tried.findings, [&addition](const base::Finding& finding) { return finding.rule != addition.id; });
+  return std::move(tried.findings);
+}
+
+std::string said_text(const std::vector<base::Finding>& findings) {
   std::string out;
-  for (const base::Finding& finding : said_of(rule)) {
+  for (const base::Finding& finding : findings) {
     out += "    says: " + folded(finding.message, 10) + "\n";
     if (!finding.advice.empty()) out += "        → " + folded(finding.advice, 10) + "\n";
   }
   return out;
+}
+
+std::string page_text(const RulePage& page, const std::vector<base::Finding>& said) {
+  std::string out = page.id + " (" + std::string(base::severity_name(page.severity)) + ")\n  ";
+  out += folded(page.summary, 2) + "\n\n";
+  for (const std::string& paragraph : page.explanation) out += "  " + folded(paragraph, 2) + "\n\n";
+  if (!page.kitchen.empty()) out += "  in a kitchen whose file says\n" + indented(example(page.kitchen), 6) + "\n";
+  if (!page.bad.empty())
+    out += "  wrong\n" + indented(example(page.bad), 6) + said_text(said) + "\n  right\n" +
+           indented(example(page.good), 6) + "\n";
+  return out + "  source: " + folded(page.source, 10, 10) + "\n";
+}
+
+/// How a kitchen file names the plugin with these settings.
+std::string named(const std::string& id, const std::vector<std::pair<std::string, std::string>>& settings) {
+  std::string out = "<plugin id=\"" + id + "\">\n";
+  for (const auto& [name, value] : settings) out += "  <setting name=\"" + name + "\">" + value + "</setting>\n";
+  return out + "</plugin>";
 }
 
 std::string schemas_list(std::string_view names) {
@@ -111,47 +139,73 @@ std::string rule_list(const std::vector<KitchenPlugins::Offer>& plugin_checks) {
   return out + "\n\"tamis explain RULE\" tells more about one of them.\n";
 }
 
-std::string plugin_check_text(const KitchenPlugins::Offer& check) {
+RulePage page_of(const rules::Rule& rule) {
+  RulePage page;
+  page.id = rule.id;
+  page.severity = rule.severity;
+  page.topic = rule.topic;
+  page.summary = rule.summary;
+  page.explanation = {std::string(rule.explanation)};
+  page.kitchen = rule.kitchen;
+  page.bad = rule.bad;
+  page.good = rule.good;
+  page.bad_document = rules::example_document(rule.bad);
+  page.good_document = rules::example_document(rule.good);
+  page.source = rule.source;
+  page.schemas = rule.schemas;
+  return page;
+}
+
+RulePage page_of(const KitchenPlugins::Offer& check) {
   const lua::Addition& addition = *check.addition;
-  std::string out = addition.id + " (" + std::string(base::severity_name(addition.severity)) + ")\n  " +
-                    folded(addition.summary, 2) + "\n\n";
-  for (const std::string& note : addition.notes) out += "  " + folded(note, 2) + "\n\n";
-  if (!check.of_kitchen) out += "  " + folded("Heard where the kitchen file names the plugin: <plugin id=\"" + check.manifest->id + "\"/>.", 2) + "\n\n";
-  return out + "  source: plugin " + check.manifest->id + " " + check.manifest->version + ", " + check.path + "\n";
+  const lua::Manifest& manifest = *check.manifest;
+  RulePage page;
+  page.id = addition.id;
+  page.severity = addition.severity;
+  page.topic = "plugin " + manifest.id;
+  page.summary = addition.summary;
+  page.explanation = addition.notes;
+  if (!check.of_kitchen)
+    page.explanation.push_back("Heard where the kitchen file names the plugin: <plugin id=\"" + manifest.id + "\"/>.");
+  if (!addition.settings.empty()) page.kitchen = named(manifest.id, addition.settings);
+  page.bad = addition.wrong;
+  page.good = addition.right;
+  if (!page.bad.empty()) page.bad_document = lua::example_text(page.bad);
+  if (!page.good.empty()) page.good_document = lua::example_text(page.good);
+  page.source = "plugin " + manifest.id + " " + manifest.version + ", " + check.path;
+  return page;
 }
 
-std::string rule_text(const rules::Rule& rule) {
-  std::string out = std::string(rule.id) + " (" + std::string(base::severity_name(rule.severity)) + ")\n  " +
-                    folded(rule.summary, 2) + "\n\n";
-  out += "  " + folded(rule.explanation, 2) + "\n\n";
-  if (!rule.kitchen.empty()) out += "  in a kitchen whose file says\n" + indented(example(rule.kitchen), 6) + "\n";
-  out += "  wrong\n" + indented(example(rule.bad), 6) + said_text(rule);
-  out += "\n  right\n" + indented(example(rule.good), 6);
-  return out + "\n  source: " + folded(rule.source, 10, 10) + "\n";
+std::string rule_text(const rules::Rule& rule) { return page_text(page_of(rule), said_of(rule)); }
+
+std::string rule_text(const KitchenPlugins::Offer& check) {
+  return page_text(page_of(check), check.addition->wrong.empty() ? std::vector<base::Finding>{} : said_of(check));
 }
 
-std::string rules_json(std::span<const rules::Rule* const> wanted) {
+std::string rules_json(const std::vector<RulePage>& wanted) {
   std::string out;
   {
     JsonList top(out, '{', '}');
     top.member("schema", "1");
     top.begin("rules");
     JsonList list(out, '[', ']', "\n");
-    for (const rules::Rule* rule : wanted) {
+    for (const RulePage& page : wanted) {
       list.begin();
       JsonList object(out, '{', '}');
-      object.text("id", rule->id);
-      object.text("severity", base::severity_name(rule->severity));
-      object.text("topic", rule->topic);
-      object.text("summary", rule->summary);
-      object.text("explanation", rule->explanation);
-      object.text("bad", rule->bad);
-      object.text("good", rule->good);
-      object.text("kitchen", rule->kitchen);
-      object.text("bad_document", rules::example_document(rule->bad));
-      object.text("good_document", rules::example_document(rule->good));
-      object.text("source", rule->source);
-      object.member("schemas", schemas_list(rule->schemas));
+      object.text("id", page.id);
+      object.text("severity", base::severity_name(page.severity));
+      object.text("topic", page.topic);
+      object.text("summary", page.summary);
+      std::string explanation;
+      for (const std::string& paragraph : page.explanation) explanation += (explanation.empty() ? "" : "\n\n") + paragraph;
+      object.text("explanation", explanation);
+      object.text("bad", page.bad);
+      object.text("good", page.good);
+      object.text("kitchen", page.kitchen);
+      object.text("bad_document", page.bad_document);
+      object.text("good_document", page.good_document);
+      object.text("source", page.source);
+      object.member("schemas", schemas_list(page.schemas));
     }
   }
   return out + "\n";

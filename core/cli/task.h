@@ -24,7 +24,8 @@ struct Task {
   std::string bytes;
   std::uint64_t line = 0;  ///< number of the line it is, from 1; 0 for a file
   std::string fault;       ///< why it cannot be worked on; the work then only tells that
-  std::uint64_t deaths = 0;  ///< how many workers have died at it, and not in a plugin: the work may leave out what could kill another
+  /// How many workers have died at it, and not in a plugin: the work may leave out what could kill another.
+  std::uint64_t deaths = 0;
   std::vector<LeftOut> without;
 };
 

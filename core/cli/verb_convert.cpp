@@ -206,7 +206,8 @@ std::string misuse(const Request& request) {
   if (request.has("with") && request.has("swap")) return "--with and --swap are two conversions: do one, then the other";
   if (request.has("with") && request.has("units")) return "--with and --units are two conversions: do one, then the other";
   if (request.has("set") && !request.has("with")) return "--set is for the plugin that --with names";
-  if (request.has("with") && wants_figures(request)) return "a plugin converts by its own settings: --set, not --by, --oven or --for";
+  if (request.has("with") && wants_figures(request))
+    return "a plugin converts by its own settings: --set, not --by, --oven or --for";
   if (!wants_figures(request) && !request.has("with") && !request.has("swap"))
     return "say what is wanted: --units metric, us or imperial; --by, --oven, --for, --swap or --with";
   if (const std::string wrong = seconds_misuse(request); !wrong.empty()) return wrong;

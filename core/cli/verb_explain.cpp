@@ -91,17 +91,17 @@ Exit run_explain(const Request& request) {
       of_plugins.push_back(*check);
   }
   if (request.get("report") == "json") {
-    if (!of_plugins.empty()) {
-      complain("--report json is of the built-in rules; \"" + of_plugins.front().addition->id + "\" is a plugin's");
-      return Exit::failed;
-    }
-    if (wanted.empty()) wanted.assign(rules::rules().begin(), rules::rules().end());
-    print(rules_json(wanted));
+    if (request.words.empty()) wanted.assign(rules::rules().begin(), rules::rules().end());
+    if (request.words.empty()) of_plugins = checks;
+    std::vector<RulePage> pages;
+    for (const rules::Rule* rule : wanted) pages.push_back(page_of(*rule));
+    for (const auto& offer : of_plugins) pages.push_back(page_of(offer));
+    print(rules_json(pages));
   } else if (request.words.empty()) {
     print(rule_list(checks));
   } else {
     for (const rules::Rule* rule : wanted) print(rule_text(*rule));
-    for (const auto& offer : of_plugins) print(harmless(plugin_check_text(offer)));
+    for (const auto& offer : of_plugins) print(harmless(rule_text(offer)));
   }
   return Exit::good;
 }

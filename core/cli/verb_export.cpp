@@ -51,8 +51,8 @@ class Export {
 
   Exit run() {
     surroundings_.allow(seconds_of(request_));
-    PluginWork work({lua::Addition::Kind::export_, request_.get("as"), request_.get("set")}, false, surroundings_, *report_, totals_,
-                    [this](const std::string& path, const auto& files) { put(path, files); });
+    PluginWork work({lua::Addition::Kind::export_, request_.get("as"), request_.get("set")}, false, surroundings_, *report_,
+                    totals_, [this](const std::string& path, const auto& files) { put(path, files); });
     for_each_source(request_.words, surroundings_, *report_, totals_, [&](const auto& source) {
       one(source, work);
       return !output_gone() && totals_.failed == 0;

@@ -1,4 +1,5 @@
 #include <array>
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -33,6 +34,33 @@ std::string heading(const KitchenPlugins::Offer& offer) {
          offer.path + "\n";
 }
 
+/// "check house-verb", "what it is (advice)".
+Row row_of(const lua::Addition& addition) {
+  std::string what = addition.summary;
+  if (addition.kind == lua::Addition::Kind::check) what += " (" + std::string(base::severity_name(addition.severity)) + ")";
+  return {std::string(lua::kind_name(addition.kind)) + " " + addition.id, what};
+}
+
+/// "setting units", "g kg ml (kitchen.xml, line 6): ids of the units that may stand".
+Row row_of(const KitchenPlugins::SettingIs& setting) {
+  std::string choices;
+  for (const std::string& choice : setting.taking->choices) choices += (choices.empty() ? "; of " : ", ") + choice;
+  std::string what = setting.from.empty() ? "not set" : setting.value + " (" + setting.from + choices + ")";
+  if (!setting.taking->purpose.empty()) what += ": " + setting.taking->purpose;
+  return {"setting " + setting.taking->name, what};
+}
+
+Row row_of(const lua::Limits& limits) {
+  constexpr std::int64_t million = 1'000'000;
+  constexpr std::size_t megabyte = std::size_t{1} << 20U;
+  const bool millions = limits.instructions % million == 0;
+  const bool megabytes = limits.bytes % megabyte == 0;
+  std::string what = std::to_string(millions ? limits.instructions / million : limits.instructions);
+  what += millions ? " million instructions a call, " : " instructions a call, ";
+  what += std::to_string(megabytes ? limits.bytes / megabyte : limits.bytes / 1024);
+  return {"limits", what + (megabytes ? " MB of memory" : " kB of memory")};
+}
+
 std::string misuse(const Request& request) {
   const bool test = !request.words.empty() && request.words.front() == "test";
   if (test && request.words.size() == 1) return "say which plugin to test, by its folder: tamis plugins test house/depth";
@@ -58,22 +86,16 @@ Exit run_plugins(const Request& request) {
   }
   KitchenPlugins& plugins = surroundings.plugins(here);
   const lua::Manifest* at = nullptr;
-  std::vector<Row> rows;
-  std::string out;
-  const auto flush = [&] {
-    out += two_columns(rows);
-    rows.clear();
-  };
   for (const KitchenPlugins::Offer& offer : plugins.offers()) {
-    if (offer.manifest != at) {
-      flush();
-      out += heading(offer);
-    }
+    if (offer.manifest == at) continue;
+    const bool first = at == nullptr;
     at = offer.manifest;
-    rows.push_back({std::string(lua::kind_name(offer.addition->kind)) + " " + offer.addition->id, offer.addition->summary});
+    std::vector<Row> rows;
+    for (const lua::Addition& addition : at->additions) rows.push_back(row_of(addition));
+    for (const KitchenPlugins::SettingIs& setting : plugins.settings(*at)) rows.push_back(row_of(setting));
+    rows.push_back(row_of(at->limits));
+    print(harmless((first ? "" : "\n") + heading(offer) + two_columns(rows)));
   }
-  flush();
-  print(harmless(out));
   for (const KitchenPlugins::Broken& broken : plugins.broken())
     complain(harmless(broken.path + ": a plugin cannot be loaded: " + broken.why));
   return plugins.broken().empty() ? Exit::good : Exit::failed;

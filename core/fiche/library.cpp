@@ -15,6 +15,8 @@ class Empty final : public Library {
 
 }  // namespace
 
+std::vector<std::string> Library::list(std::string_view) { return {}; }
+
 Library& empty_library() {
   static Empty library;
   return library;

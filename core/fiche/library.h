@@ -2,7 +2,9 @@
 #define CORE_FICHE_LIBRARY_H
 
 #include <memory>
+#include <string>
 #include <string_view>
+#include <vector>
 
 #include "core/base/result.h"
 #include "core/fiche/document.h"
@@ -22,6 +24,10 @@ class Library {
   /// The span of a refusal is empty. Documents are shared and read once.
   virtual base::Result<std::shared_ptr<const Document>> open(std::string_view from_path,
                                                              std::string_view reference) = 0;
+  /// What open() takes, seen from that file, for each fiche of the library, itself too: in the order of their names,
+  /// folder by folder, no more than most_listed. Empty where the library cannot be listed.
+  virtual std::vector<std::string> list(std::string_view from_path);
+  static constexpr std::size_t most_listed = 10'000;
 };
 
 /// A library with nothing in it: every reference dangles.

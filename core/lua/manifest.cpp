@@ -82,6 +82,7 @@ class Reader {
       if (document_.el(n) == El::means) furnish("word ", n, At::word);
       if (document_.el(n) == El::verb) furnish("verb ", n, At::word);
     }
+    judge_example_settings();
     if (out_.additions.empty() && out_.furnishes.empty() && faults_.empty())
       say(document_.head_span(root), "the manifest adds nothing", "add <adds id=\"...\" kind=\"check\"/>");
     return std::move(out_);
@@ -147,9 +148,14 @@ class Reader {
     for (Node inner = document_.first_child(n); inner != fiche::none; inner = document_.next(inner)) {
       if (document_.el(inner) == El::summary) made.summary = folded_text(document_, inner);
       if (document_.el(inner) == El::note) made.notes.push_back(folded_text(document_, inner));
+      if (document_.el(inner) == El::wrong) made.wrong = document_.all_text(inner);
+      if (document_.el(inner) == El::right) made.right = document_.all_text(inner);
+      if (document_.el(inner) == El::setting)
+        made.settings.emplace_back(base::trimmed(document_.get(inner, At::name)), document_.direct_text(inner));
     }
     if (made.summary.empty()) made.summary = out_.summary;
     judge(made);
+    judge_examples(n, made);
     out_.additions.push_back(std::move(made));
   }
 
@@ -161,6 +167,25 @@ class Reader {
       say(made.where, "\"" + made.id + "\" is no export: a check or conversion is of one fiche", "take over=\"all\" out");
     if (made.kind == Addition::Kind::check && rules::rule_by_id(made.id) != nullptr)
       say(made.where, "\"" + made.id + "\" is a rule of the check itself", "give the plugin's check another id");
+  }
+
+  void judge_examples(Node n, const Addition& made) {
+    const bool none = made.wrong.empty() && made.right.empty();
+    if (made.kind != Addition::Kind::check && !(none && made.settings.empty()))
+      say(document_.head_span(n), "\"" + made.id + "\" is no check, and has the examples of one", "take them out");
+    else if (made.wrong.empty() != made.right.empty())
+      say(document_.head_span(n), "\"" + made.id + "\" has one example", "give both, <wrong> and <right>");
+  }
+
+  /// Once all settings are known.
+  void judge_example_settings() {
+    for (const Addition& addition : out_.additions) {
+      Settings settings;
+      for (const auto& [name, value] : addition.settings) {
+        const auto put = put_setting(out_, name, value, settings);
+        if (!put) say(addition.where, "the examples of \"" + addition.id + "\": " + put.fault().message, put.fault().advice);
+      }
+    }
   }
 
   void read_taking(Node n) {

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "core/base/finding.h"
@@ -27,6 +28,8 @@ struct Addition {
   std::string ending;                                 ///< of an export's file, "html"
   bool over_all = false;                              ///< an export: called once, with the list of all fiches named
   std::vector<std::string> notes;                     ///< what else there is to know of it, a paragraph each
+  std::string wrong, right;                           ///< of a check: examples, as of rules::Rule; both or neither
+  std::vector<std::pair<std::string, std::string>> settings;  ///< those its examples are judged with, names and values
   base::Span where;                                   ///< in the manifest: its id
 };
 
@@ -46,7 +49,7 @@ struct Manifest {
   Limits limits;
   std::vector<Addition> additions;
   std::vector<Taking> takes;
-  std::vector<std::string> furnishes;  ///< what it gives the kitchen: "food house-oats", "word ladle", "verb blitz"
+  std::vector<std::string> furnishes;  ///< what it gives the kitchen: "food house-oats", "word ladle", "verb buzz"
   std::shared_ptr<const fiche::Document> document;
 };
 

@@ -24,12 +24,14 @@ bool is_reserved(std::string_view name) {
 /// that is not seen or turns the line round.
 bool is_plain_name(std::string_view name) {
   constexpr std::size_t longest = 120;
-  if (name.empty() || name.size() > longest || name.front() == '.' || name.front() == ' ' || name.front() == '-' || name.back() == '.' || name.back() == ' ')
+  if (name.empty() || name.size() > longest || name.front() == '.' || name.front() == ' ' || name.front() == '-' ||
+      name.back() == '.' || name.back() == ' ')
     return false;
   if (is_reserved(name)) return false;
   for (std::size_t at = 0; at < name.size();) {
     const auto scalar = base::next_scalar(name, at);
-    if (!scalar || (*scalar >= 0x80 && *scalar < 0xC0) || (*scalar >= 0x2000 && *scalar < 0x2070) || *scalar >= 0xFFF0) return false;
+    if (!scalar || (*scalar >= 0x80 && *scalar < 0xC0) || (*scalar >= 0x2000 && *scalar < 0x2070) || *scalar >= 0xFFF0)
+      return false;
   }
   return std::all_of(name.begin(), name.end(), [](char c) {
     const auto byte = static_cast<unsigned char>(c);
@@ -76,8 +78,9 @@ void read_files(lua_State* state, std::vector<MadeFile>& made) {
     for (std::size_t i = 1; i <= count; ++i) {
       lua_rawgeti(state, given, static_cast<lua_Integer>(i));
       MadeFile file = read_file(state, lua_gettop(state));
-      const bool twice = std::any_of(made.begin(), made.end(),
-                                     [&file](const MadeFile& other) { return base::lower(other.name) == base::lower(file.name); });
+      const bool twice = std::any_of(made.begin(), made.end(), [&file](const MadeFile& other) {
+        return base::lower(other.name) == base::lower(file.name);
+      });
       if (twice) raise(state, "the export gave two files named \"" + file.name + "\"");
       spend(state, file.bytes.size() / 32);
       made.push_back(std::move(file));

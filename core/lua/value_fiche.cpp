@@ -144,6 +144,16 @@ int fiche_open(lua_State* state) {
   return 2;
 }
 
+int fiche_library(lua_State* state) {
+  constexpr std::size_t cost = 100'000;  // folders are read
+  constexpr std::size_t cost_of_one = 100;
+  Opened& opened = fiche_at(state, 1);
+  spend(state, cost);
+  const std::vector<std::string> references = opened.session().library.list(opened.path());
+  spend(state, references.size() * cost_of_one);
+  return push_list(state, references, [state](const std::string& one) { push(state, one); });
+}
+
 int fiche_say(lua_State* state) {
   Opened& opened = fiche_at(state, 1);
   Session& session = opened.session();

@@ -37,14 +37,14 @@ const Rule misleading_verb = {
     .severity = base::Severity::error,
     .topic = "document",
     .summary = "a verb of the house that is like none of the trade's, or takes one of its words",
-    .explanation = R"(A house says "blitz" and means puree. With <verb word="blitz" like="puree"/> in the kitchen file, or in a plugin, a step may
-say do="blitz", and what happens to the food is worked out as for puree. That needs a word that the trade has no other use for,
+    .explanation = R"(A house says "buzz" and means puree. With <verb word="buzz" like="puree"/> in the kitchen file, or in a plugin, a step may
+say do="buzz", and what happens to the food is worked out as for puree. That needs a word that the trade has no other use for,
 and one of the trade's that it is like.)",
     .bad = R"(<kitchen xmlns="urn:tamis:fiche:1" name="Ferry Steps" lang="en">
-  <verb word="blitz" like="pureee"/>
+  <verb word="buzz" like="pureee"/>
 </kitchen>)",
     .good = R"(<kitchen xmlns="urn:tamis:fiche:1" name="Ferry Steps" lang="en">
-  <verb word="blitz" like="puree"/>
+  <verb word="buzz" like="puree"/>
 </kitchen>)",
     .source = "common practice (core/flow/actions.inc)",
     .schemas = "",

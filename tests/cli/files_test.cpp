@@ -145,6 +145,24 @@ TEST_CASE("a picture of the library is a PNG or JPEG of at most 2 MB inside its 
   }
 }
 
+TEST_CASE("a library lists its fiches as they are opened from one of them", "[files]") {
+  const TemporaryFolder folder;
+  for (const char* name : {"base/custard.fiche.xml", "base/two words.fiche.xml", "base/50% #1.fiche.xml", "base/plain.xml",
+                           "desserts/a:b.fiche.xml", "desserts/slice.fiche.xml", "plugin/plugin.xml", "plugin/tests/x/case.fiche.xml"})
+    folder.write("library/" + std::string(name), tamis::tests::good_fiche);
+  folder.write("outside.fiche.xml", tamis::tests::good_fiche);
+  FileLibrary library(folder.path() + "/library");
+  const std::string from = folder.path() + "/library/desserts/slice.fiche.xml";
+  const std::vector<std::string> listed = library.list(from);
+  CHECK(listed == std::vector<std::string>{"../base/50%25 %231.fiche.xml", "../base/custard.fiche.xml",
+                                           "../base/two words.fiche.xml", "./a:b.fiche.xml", "slice.fiche.xml"});
+  for (const std::string& reference : listed) {
+    CAPTURE(reference);
+    CHECK(library.open(from, reference));
+  }
+  CHECK(library.list(folder.path() + "/none/x.fiche.xml").empty());
+}
+
 TEST_CASE("a document of the library is read once", "[files]") {
   const TemporaryFolder folder;
   folder.write("a.fiche.xml", tamis::tests::good_fiche);

@@ -24,7 +24,8 @@ TEST_CASE("a new plugin passes its own tests, whatever it is to add", "[cli]") {
     REQUIRE(run(folder, {"new", "plugin", "poured", "--adds", kinds}).exit == 0);
     const Ran ran = run(folder, {"plugins", "test", "poured"});
     CHECK(ran.err == "");
-    CHECK(ran.out == "poured 1: 2 tests, as expected\n");
+    const bool check = has(kinds, "check");
+    CHECK(ran.out == std::string("poured 1: 2 tests, ") + (check ? "1 pair of examples, " : "") + "as expected\n");
     CHECK(ran.exit == 0);
     CHECK(run(folder, {"check", "poured/tests"}).exit == 0);
   }
@@ -35,7 +36,7 @@ TEST_CASE("a new plugin is put where it is wanted, over nothing, and called what
   const Ran made = run(folder, {"new", "plugin", "end", "--to", "house/plugins/end"});
   CHECK(made.exit == 0);
   CHECK(made.err == "wrote house/plugins/end: 7 files\n  \"tamis plugins test house/plugins/end\" runs its tests\n");
-  CHECK(run(folder, {"plugins", "test", "house/plugins"}).out == "end 1: 2 tests, as expected\n");
+  CHECK(run(folder, {"plugins", "test", "house/plugins"}).out == "end 1: 2 tests, 1 pair of examples, as expected\n");
   Ran ran = run(folder, {"new", "plugin", "end", "--to", "house"});
   CHECK(ran.exit == 2);
   CHECK(ran.err == "tamis: house: is there already; nothing was written\n  → put it elsewhere with --to FOLDER\n");
@@ -55,7 +56,7 @@ TEST_CASE("a test of a plugin that is not as expected shows the lines that diffe
   CHECK(ran.exit == 1);
   CHECK(ran.out == "poured/tests/weighed/findings.txt: is not what was made (- expected, + made)\n"
                    "    @@ -1 +1 @@\n    -5:5 error poured-check: no\n    +nothing\n"
-                   "poured 1: 2 tests, 1 not as expected\n");
+                   "poured 1: 2 tests, 1 pair of examples, 1 not as expected\n");
   folder.write("poured/tests/weighed/findings.txt", "");
   CHECK(run(folder, {"plugins", "test", "poured"}).exit == 0);
 
@@ -83,7 +84,7 @@ TEST_CASE("what is missing or too many in a plugin's tests is said", "[cli]") {
                      "plugin makes now\n"));
   CHECK(has(ran.out, "poured/tests/slip/case.fiche.xml:1:"));
   CHECK(has(ran.out, "[unknown-element]"));
-  CHECK(has(ran.out, "poured 1: 4 tests, 2 not as expected\n"));
+  CHECK(has(ran.out, "poured 1: 4 tests, 1 pair of examples, 2 not as expected\n"));
 }
 
 TEST_CASE("something that no test of the plugin tries is said", "[cli]") {
@@ -96,15 +97,53 @@ TEST_CASE("something that no test of the plugin tries is said", "[cli]") {
   const Ran ran = run(folder, {"plugins", "test", "poured"});
   CHECK(ran.exit == 1);
   CHECK(ran.out == "poured/tests: none says what is expected of the export page, in exported/page/\n"
-                   "poured 1: 2 tests, as expected\n");
+                   "poured 1: 2 tests, 1 pair of examples, as expected\n");
   folder.write("poured/tests/page/case.fiche.xml", folder.read("poured/tests/weighed/case.fiche.xml"));
   CHECK(run(folder, {"plugins", "test", "--renew", "poured"}).out ==
-        "wrote poured/tests/page/exported/page/a.txt\nwrote poured/tests/page/findings.txt\npoured 1: 3 tests, as expected\n");
+        "wrote poured/tests/page/exported/page/a.txt\nwrote poured/tests/page/findings.txt\npoured 1: 3 tests, 1 pair of examples, as expected\n");
   CHECK(folder.read("poured/tests/page/exported/page/a.txt") == std::string("\0\xff" "case.fiche.xml", 16));
   CHECK(run(folder, {"plugins", "test", "poured"}).exit == 0);
   folder.write("poured/page.lua", "function page(fiche) return {{name = \"b.txt\", bytes = \"\\0\\xff\"}} end\n");
   CHECK(run(folder, {"plugins", "test", "poured"}).exit == 1);
   CHECK(has(run(folder, {"plugins", "test", "--renew", "poured"}).out, "took away poured/tests/page/exported/page/a.txt\n"));
+}
+
+TEST_CASE("an example that its check does not find, or finds although it is right, is said with its place", "[cli]") {
+  const TemporaryFolder folder;
+  REQUIRE(run(folder, {"new", "plugin", "poured"}).exit == 0);
+  const std::string manifest = folder.read("poured/plugin.xml");
+  const auto with = [&](const std::string& from, const std::string& to) {
+    std::string text = manifest;
+    text.replace(text.find(from), from.size(), to);
+    folder.write("poured/plugin.xml", text);
+    const Ran ran = run(folder, {"plugins", "test", "poured"});
+    CHECK(ran.exit == 1);
+    return ran.out.substr(0, ran.out.find('\n'));
+  };
+  CHECK(with(">250 ml<", ">250 g<") == "poured/plugin.xml:4:13: the wrong example of poured: the check does not find it");
+  CHECK(with(">258 g<", ">2 dl<") == "poured/plugin.xml:4:13: the right example of poured: 2\u00a0dl of whole milk is "
+                                     "measured, not weighed; write 206\u00a0g [poured]");
+  CHECK(with(">258 g</ingredient>", ">258 g</ingredint>").starts_with("poured/plugin.xml:4:13: the right example of poured"));
+}
+
+TEST_CASE("an export over all fiches is tested with those in together", "[cli]") {
+  const TemporaryFolder folder;
+  REQUIRE(run(folder, {"new", "plugin", "all", "--adds", "export"}).exit == 0);
+  std::string manifest = folder.read("all/plugin.xml");
+  manifest.insert(manifest.find(" ending="), " over=\"all\"");
+  folder.write("all/plugin.xml", manifest);
+  folder.write("all/plugin.lua", R"(function all(fiches)
+  fiches[2]:say(nil, "too sweet")
+  return #fiches .. " " .. fiches[2].path .. " " .. #fiches[1]:library() .. " " .. fiches[2]:open("../library/c.fiche.xml").title
+end)");
+  const std::string recipe = folder.read("all/tests/weighed/case.fiche.xml");
+  folder.write("all/tests/weighed/together/b.fiche.xml", recipe);
+  folder.write("all/tests/weighed/library/c.fiche.xml", recipe);
+  REQUIRE(run(folder, {"plugins", "test", "--renew", "all"}).exit == 0);
+  CHECK(folder.read("all/tests/weighed/exported/all/all.txt") == "2 together/b.fiche.xml 3 Honey milk");
+  CHECK(folder.read("all/tests/weighed/exported/all.findings.txt") == "together/b.fiche.xml:3:3 warning all: too sweet\n");
+  CHECK(folder.read("all/tests/poured/exported/all.findings.txt").find("plugin-error") != std::string::npos);
+  CHECK(run(folder, {"plugins", "test", "all"}).exit == 0);
 }
 
 TEST_CASE("what is no plugin, or cannot be loaded, ends the test with its place", "[cli]") {

@@ -49,13 +49,14 @@ class House {
     folder.write("stuck/plugin.lua", stuck);
     folder.write("good/plugin.lua", "function good(fiche) print('seen', '\\27[2J') fiche:say(nil, 'from the good one') end\n");
     for (const char* name : {"a", "b"})
-      folder.write(std::string(name) + ".fiche.xml", "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"" + std::string(name) +
-                                                         "\" lang=\"en\">\n  <title>Walnut slice</title>\n  <stpe>x</stpe>\n</fiche>\n");
+      folder.write(std::string(name) + ".fiche.xml",
+                   "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"" + std::string(name) +
+                       "\" lang=\"en\">\n  <title>Walnut slice</title>\n  <stpe>x</stpe>\n</fiche>\n");
   }
 
   void manifest(const std::string& id, const std::string& limits, const std::string& more) const {
-    folder.write(id + "/plugin.xml", "<manifest xmlns=\"urn:tamis:fiche:1\" id=\"" + id + "\" version=\"1\" api=\"1\"" + limits +
-                                         "><adds id=\"" + id + "-check\" kind=\"check\" call=\"" + id + "\"/>" + more +
+    folder.write(id + "/plugin.xml", "<manifest xmlns=\"urn:tamis:fiche:1\" id=\"" + id + "\" version=\"1\" api=\"1\"" +
+                                         limits + "><adds id=\"" + id + "-check\" kind=\"check\" call=\"" + id + "\"/>" + more +
                                          "</manifest>\n");
   }
 
@@ -103,8 +104,10 @@ TEST_CASE("a plugin that gets stuck is ended as a conversion and as an export, a
 
 TEST_CASE("of two plugins that add one name the first has it, and the second is left out and told", "[cli]") {
   const TemporaryFolder folder;
-  folder.write("kitchen.xml", "<kitchen xmlns=\"urn:tamis:fiche:1\" name=\"F\"><plugin id=\"one\" path=\"one\"/><plugin id=\"two\" path=\"two\"/>"
-                              "<plugin id=\"one\" path=\"one\"/></kitchen>\n");
+  folder.write(
+      "kitchen.xml",
+      "<kitchen xmlns=\"urn:tamis:fiche:1\" name=\"F\"><plugin id=\"one\" path=\"one\"/><plugin id=\"two\" path=\"two\"/>"
+      "<plugin id=\"one\" path=\"one\"/></kitchen>\n");
   for (const std::string id : {"one", "two"}) {
     folder.write(id + "/plugin.xml", "<manifest xmlns=\"urn:tamis:fiche:1\" id=\"" + id +
                                          "\" version=\"1\" api=\"1\"><adds id=\"same\" kind=\"check\"/></manifest>\n");

@@ -164,25 +164,57 @@ TEST_CASE("a plugin's conversion is printed or written", "[cli]") {
   CHECK(house.run({"convert", "--with", "loud", "--units", "us", "a.fiche.xml"}).exit == 2);
 }
 
-TEST_CASE("plugins and their checks are listed and explained", "[cli]") {
+TEST_CASE("plugins are listed with what they add, their settings and where these are from", "[cli]") {
   const House house;
+  house.kitchen("<setting name=\"word\">  yes </setting>");
   const Ran listed = house.run({"plugins"});
   CHECK(listed.exit == 0);
-  CHECK(listed.out.starts_with("own 2 (the kitchen's): own\n"));
-  CHECK(listed.out.find("check own-check") != std::string::npos);
+  CHECK(listed.out.starts_with("own 2 (the kitchen's): own\n"
+                               "  check own-check    what the house says (error)\n"
+                               "  conversion loud    All kinds\n"
+                               "  export paper       All kinds\n"
+                               "  export two-papers  All kinds\n"
+                               "  export menu        All kinds\n"
+                               "  setting word       yes (kitchen.xml, line 2): what is said\n"
+                               "  limits             20 million instructions a call, 32 MB of memory\n\n"));
   CHECK(listed.out.find("house-style 1 (in the box): ") != std::string::npos);
-  const Ran told = house.run({"explain", "own-check"});
-  CHECK(told.exit == 0);
-  CHECK(told.out == "own-check (error)\n  what the house says\n\n  Why it says so.\n\n  source: plugin own 2, own\n");
+  CHECK(listed.out.find("  setting title-length     60 (by default): letters") != std::string::npos);
+  CHECK(listed.out.find("  setting units            not set: ids") != std::string::npos);
+}
+
+TEST_CASE("a plugin's check is explained as a built-in rule is", "[cli]") {
+  const House house;
+  CHECK(house.run({"explain", "own-check"}).out ==
+        "own-check (error)\n  what the house says\n\n  Why it says so.\n\n  source: plugin own 2, own\n");
   CHECK(house.run({"explain", "own-chekc"}).err.find("did you mean \"own-check\"?") != std::string::npos);
+  const std::string told = house.run({"explain", "house-verb"}).out;
+  CHECK(told.find("  in a kitchen whose file says\n      <plugin id=\"house-style\">\n"
+                  "        <setting name=\"verbs\">beat bake fold</setting>\n      </plugin>\n\n"
+                  "  wrong\n      <step>Incorporate the egg whites.</step>\n"
+                  "    says: the step starts with \"Incorporate\", which is none of the house's verbs\n"
+                  "        → start with what the cook does: beat, bake, fold\n\n"
+                  "  right\n      <step>Fold in the egg whites.</step>\n\n  source: plugin house-style 1, ") != std::string::npos);
+  const std::string json = house.run({"explain", "--report", "json", "house-verb", "empty-step"}).out;
+  CHECK(json.find("\"id\": \"house-verb\"") != std::string::npos);
+  CHECK(json.find("\"topic\": \"plugin house-style\"") != std::string::npos);
+  CHECK(json.find("<step>Incorporate the egg whites.</step>\\n  </component>") != std::string::npos);
+}
+
+TEST_CASE("SARIF lists the checks of the kitchen's plugins among its rules", "[cli]") {
+  const House house;
+  const Ran ran = house.run({"check", "--report", "sarif", "a.fiche.xml"});
+  const std::size_t rule = ran.out.find("{\"id\": \"own-check\", \"shortDescription\": {\"text\": \"what the house says\"}");
+  CHECK(rule != std::string::npos);
+  CHECK(ran.out.find("\"ruleId\": \"own-check\", \"ruleIndex\": ") != std::string::npos);
+  CHECK(ran.out.find("\"id\": \"house-verb\"") == std::string::npos);
 }
 
 TEST_CASE("a plugin may give the kitchen foods, meanings and verbs, and need no program for it", "[cli]") {
   const House house;
   const std::string manifest = R"(<manifest xmlns="urn:tamis:fiche:1" id="larder" version="1" api="1">
   <summary>What this house buys and says.</summary>
-  <food id="smoked-rye-flour" name="smoked rye flour" like="flour-rye" density="1 cup = 110 g"/>
-  <verb word="blitz" like="puree"/>
+  <food id="smoked-rye-flour" name="smoked rye flour" like="flour-rye" density="100 ml = 50 g"/>
+  <verb word="buzz" like="puree"/>
 </manifest>
 )";
   house.folder.write("larder/plugin.xml", manifest);
@@ -193,14 +225,14 @@ TEST_CASE("a plugin may give the kitchen foods, meanings and verbs, and need no 
   <component id="c" title="Crumb">
     <ingredient id="rye" food="smoked-rye-flour">2 cups</ingredient>
     <ingredient id="water" food="water">1 lb</ingredient>
-    <step do="blitz">Blitz the <use of="rye">flour</use> with the <use of="water">water</use>.</step>
+    <step do="buzz">Buzz the <use of="rye">flour</use> with the <use of="water">water</use>.</step>
   </component>
 </fiche>
 )");
   const Ran shown = house.run({"show", "a.fiche.xml"});
   CHECK(shown.exit == 0);
-  CHECK(shown.out.find("220 g") != std::string::npos);
-  CHECK(house.run({"check", "a.fiche.xml"}).out.find("blitz") == std::string::npos);
+  CHECK(shown.out.find("237 g") != std::string::npos);
+  CHECK(house.run({"check", "a.fiche.xml"}).out.find("buzz") == std::string::npos);
   CHECK(house.run({"check", "--stream"}).exit == 0);
 
   std::string wrong = manifest;
@@ -213,9 +245,29 @@ TEST_CASE("a plugin may give the kitchen foods, meanings and verbs, and need no 
 
   house.folder.write("larder/plugin.xml", manifest);
   house.folder.write("other/plugin.xml", R"(<manifest xmlns="urn:tamis:fiche:1" id="other" version="1" api="1">
-  <verb word="blitz" like="chop"/></manifest>)");
+  <verb word="buzz" like="chop"/></manifest>)");
   house.folder.write("kitchen.xml", "<kitchen xmlns=\"urn:tamis:fiche:1\" name=\"Ferry Steps\">\n"
                                     "  <plugin id=\"larder\" path=\"larder\"/><plugin id=\"other\" path=\"other\"/>\n</kitchen>\n");
-  CHECK(house.run({"check", "a.fiche.xml"}).err.find("the verb blitz is given by the plugins larder and other") !=
+  CHECK(house.run({"check", "a.fiche.xml"}).err.find("the verb buzz is given by the plugins larder and other") !=
         std::string::npos);
+}
+
+TEST_CASE("a plugin can list the library and read what is in it", "[cli]") {
+  const House house;
+  house.folder.write("base/b.fiche.xml", "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"b\" lang=\"en\"><title>B</title></fiche>");
+  house.folder.write("own/plugin.lua", R"(
+function own_check(fiche) end
+function loud(fiche) end
+function two_papers(fiche) end
+function menu(fiches) end
+function paper(fiche)
+  local out = {}
+  for _, reference in ipairs(fiche:library()) do
+    out[#out + 1] = reference .. ": " .. fiche:open(reference).title
+  end
+  return table.concat(out, "\n") .. "\n"
+end
+)");
+  CHECK(house.run({"export", "--as", "paper", "a.fiche.xml"}).out == "a.fiche.xml: Walnut slice\nbase/b.fiche.xml: B\n");
+  CHECK(house.run({"export", "--as", "paper", "base/b.fiche.xml"}).out == "../a.fiche.xml: Walnut slice\nb.fiche.xml: B\n");
 }

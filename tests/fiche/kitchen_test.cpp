@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "core/fiche/fiche.h"
 #include "tests/fiche/read.h"
 
 using namespace tamis;
@@ -80,12 +81,12 @@ TEST_CASE("severities and rule values are read", "[kitchen]") {
 }
 
 TEST_CASE("a house's verb means what the trade's does", "[kitchen]") {
-  const fiche::Kitchen kitchen = kitchen_with("<verb word=\"blitz\" like=\"puree\"/>");
-  CHECK(kitchen.trade_verb("blitz") == "puree");
+  const fiche::Kitchen kitchen = kitchen_with("<verb word=\"buzz\" like=\"puree\"/>");
+  CHECK(kitchen.trade_verb("buzz") == "puree");
   CHECK(kitchen.trade_verb("fold") == "fold");
   const auto document = document_of(
       "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"f\" lang=\"en\"><title>F</title><component id=\"c\" title=\"C\">"
-      "<step do=\"blitz strain\">Blitz.</step></component></fiche>",
+      "<step do=\"buzz strain\">Buzz.</step></component></fiche>",
       "f.fiche.xml");
   CHECK(fiche::read_fiche(*document, kitchen).steps.at(0).actions == std::vector<std::string_view>{"puree", "strain"});
 }
@@ -93,10 +94,10 @@ TEST_CASE("a house's verb means what the trade's does", "[kitchen]") {
 TEST_CASE("a plugin's foods, meanings and verbs come behind the kitchen's own", "[kitchen]") {
   fiche::Kitchen kitchen = kitchen_with(
       "<food id=\"our-flour\" name=\"our flour\" like=\"flour-wheat-white\"/><means word=\"overnight\" time=\"10 h\"/>"
-      "<verb word=\"blitz\" like=\"puree\"/>");
+      "<verb word=\"buzz\" like=\"puree\"/>");
   fiche::add_to_kitchen(kitchen, *document_of("<manifest xmlns=\"urn:tamis:fiche:1\" id=\"p\" version=\"1\" api=\"1\">"
                                               "<food id=\"our-flour\" name=\"theirs\"/><food id=\"sumac\" name=\"sumac\" piece=\"2 g\"/>"
-                                              "<means word=\"overnight\" time=\"12 h\"/><verb word=\"blitz\" like=\"chop\"/>"
+                                              "<means word=\"overnight\" time=\"12 h\"/><verb word=\"buzz\" like=\"chop\"/>"
                                               "<verb word=\"mount\" like=\"whip\"/></manifest>",
                                               "plugin.xml"));
   CHECK(kitchen.find_food("our-flour")->english == "our flour");
@@ -104,6 +105,6 @@ TEST_CASE("a plugin's foods, meanings and verbs come behind the kitchen's own", 
   CHECK(kitchen.own_food("sumac")->node == fiche::none);
   CHECK(kitchen.own_food("sumac")->food.measures.size() == 1);
   CHECK(kitchen.meanings.at("overnight").low_base() == base::Ratio(36000));
-  CHECK(kitchen.trade_verb("blitz") == "puree");
+  CHECK(kitchen.trade_verb("buzz") == "puree");
   CHECK(kitchen.trade_verb("mount") == "whip");
 }

@@ -1,6 +1,6 @@
 // The border of plugins, from any bytes: a manifest is read or refused with a place in it; a program made of calls of the
-// interface with wild arguments ends within its budget, gives the same bytes twice, and leaves no broken finding, file or fiche.
-// What starts with "<" is a manifest, all else a program.
+// interface with wild arguments ends within its budget, gives the same bytes twice, and leaves no broken finding, file or
+// fiche. What starts with "<" is a manifest, all else a program.
 
 #include <cstdint>
 #include <cstdio>
@@ -64,12 +64,48 @@ std::string quoted(std::string_view bytes) {
   return out + "'";
 }
 
-const char* const starts[] = {"fiche", "fiche.root", "e", "t", "x", "v", "tamis", "tamis.settings", "tamis.kitchen", "string", "table", "utf8",
-                              "math", "f", "l"};
-const char* const wild[] = {"nil", "true", "0", "-1", "1", "2", "1 << 62", "math.mininteger", "math.maxinteger", "0/0", "1/0", "1e308",
-                            "{}", "{1, 2, 3}", "{{name = 'a', bytes = 'b'}}", "print", "error", "x", "v", "e", "t", "f", "l", "fiche", "fiche.root",
-                            "function(...) return ... end", "function() error(e) end", "setmetatable({}, {__index = fiche, __tostring = f})",
-                            "'step'", "'ingredient'", "'title'", "'id'", "'us'", "'eu'", "'metric'", "'%a+'", "'(.-)%1'", "'%d'", "'water'", "'note'"};
+const char* const starts[] = {"fiche",         "fiche.root", "e",     "t",    "x",    "v", "tamis", "tamis.settings",
+                              "tamis.kitchen", "string",     "table", "utf8", "math", "f", "l"};
+const char* const wild[] = {"nil",
+                            "true",
+                            "0",
+                            "-1",
+                            "1",
+                            "2",
+                            "1 << 62",
+                            "math.mininteger",
+                            "math.maxinteger",
+                            "0/0",
+                            "1/0",
+                            "1e308",
+                            "{}",
+                            "{1, 2, 3}",
+                            "{{name = 'a', bytes = 'b'}}",
+                            "print",
+                            "error",
+                            "x",
+                            "v",
+                            "e",
+                            "t",
+                            "f",
+                            "l",
+                            "fiche",
+                            "fiche.root",
+                            "function(...) return ... end",
+                            "function() error(e) end",
+                            "setmetatable({}, {__index = fiche, __tostring = f})",
+                            "'step'",
+                            "'ingredient'",
+                            "'title'",
+                            "'id'",
+                            "'us'",
+                            "'eu'",
+                            "'metric'",
+                            "'%a+'",
+                            "'(.-)%1'",
+                            "'%d'",
+                            "'water'",
+                            "'note'"};
 
 std::string argument(Choices& choices) {
   return choices.next() % 8 == 0 ? quoted(choices.some(12)) : choices.one_of(wild);
@@ -82,10 +118,12 @@ std::string arguments(Choices& choices) {
 }
 
 const char* const operators[] = {"+", "-", "*", "/", "..", "<", "==", "//", "%", "&"};
-const char* const library_names[] = {"rep", "find", "gsub", "gmatch", "format", "byte", "sub", "char", "concat", "insert", "remove", "move",
-                                     "sort", "unpack", "pack", "len", "offset", "codepoint", "codes", "upper", "match", "tointeger", "fmod"};
-const char* const plain_calls[] = {"pairs", "next", "tostring", "tonumber", "select", "setmetatable", "getmetatable", "rawget", "rawlen", "rawequal",
-                                   "ipairs", "print", "xpcall", "pcall", "error", "assert", "type"};
+const char* const library_names[] = {"rep",    "find",      "gsub",   "gmatch", "format", "byte",      "sub",  "char",
+                                     "concat", "insert",    "remove", "move",   "sort",   "unpack",    "pack", "len",
+                                     "offset", "codepoint", "codes",  "upper",  "match",  "tointeger", "fmod"};
+const char* const plain_calls[] = {"pairs",        "next",   "tostring", "tonumber", "select", "setmetatable",
+                                   "getmetatable", "rawget", "rawlen",   "rawequal", "ipairs", "print",
+                                   "xpcall",       "pcall",  "error",    "assert",   "type"};
 
 /// A statement: something asked of a value, kept for those that follow; what fails is passed over.
 std::string statement(Choices& choices) {
@@ -93,9 +131,13 @@ std::string statement(Choices& choices) {
   switch (choices.next() % 8) {
     case 0: return "x = " + argument(choices);
     case 1: return "v = " + std::string(choices.one_of(plain_calls)) + "(" + arguments(choices) + ")";
-    case 2: return "l = " + std::string(choices.one_of(starts)) + "." + choices.one_of(library_names) + "(" + arguments(choices) + ")";
+    case 2:
+      return "l = " + std::string(choices.one_of(starts)) + "." + choices.one_of(library_names) + "(" + arguments(choices) +
+             ")";
     case 3: return "v = x " + std::string(choices.one_of(operators)) + " " + argument(choices);
-    case 4: return "e = fiche:all(" + std::string(choices.next() % 2 == 0 ? "" : "'step'") + ")[" + std::to_string(choices.next() % 12) + "] or e";
+    case 4:
+      return "e = fiche:all(" + std::string(choices.next() % 2 == 0 ? "" : "'step'") + ")[" +
+             std::to_string(choices.next() % 12) + "] or e";
     case 5: return "t = e.first_text or t";
     default: break;
   }
@@ -103,11 +145,13 @@ std::string statement(Choices& choices) {
   const std::string name(member->name);
   if (!member->call) return "x = " + of + "." + name;
   const bool point = member->type == lua::Type::tamis || choices.next() % 16 == 0;
-  return std::string(choices.next() % 2 == 0 ? "x" : "f") + " = " + of + (point ? "." : ":") + name + "(" + arguments(choices) + ")";
+  return std::string(choices.next() % 2 == 0 ? "x" : "f") + " = " + of + (point ? "." : ":") + name + "(" + arguments(choices) +
+         ")";
 }
 
 std::string program(Choices& choices) {
-  std::string out = "function work(fiche)\n  local x, v, l, e, t, f = 1, {}, {}, fiche.root, fiche.root.first_text, fiche:steps()[1]\n";
+  std::string out =
+      "function work(fiche)\n  local x, v, l, e, t, f = 1, {}, {}, fiche.root, fiche.root.first_text, fiche:steps()[1]\n";
   for (int left = 60; left > 0 && choices.more(); --left) out += "  pcall(function() " + statement(choices) + " end)\n";
   return out + "  return x\nend\n";
 }
@@ -122,7 +166,8 @@ std::unique_ptr<lua::Plugin> load(const std::string& manifest, const std::string
   read = faults.empty();
   for (const base::Finding& fault : faults) {
     fuzz::must(!fault.message.empty(), "a refusal says why", manifest);
-    fuzz::must(fault.where.begin <= fault.where.end && fault.where.end <= manifest.size(), "its span lies in the file", manifest);
+    fuzz::must(fault.where.begin <= fault.where.end && fault.where.end <= manifest.size(), "its span lies in the file",
+               manifest);
   }
   if (!read) return nullptr;
   std::vector<lua::LoadFault> wrong;
@@ -135,7 +180,8 @@ std::string told(const std::vector<base::Finding>& findings, std::size_t size, c
   std::string out;
   for (const base::Finding& finding : findings) {
     fuzz::must(finding.where.begin <= finding.where.end && finding.where.end <= size, "a finding lies in the file", program);
-    fuzz::must(!finding.message.empty() && base::find_invalid_utf8(finding.message) == std::string_view::npos, "a message is text", program);
+    fuzz::must(!finding.message.empty() && base::find_invalid_utf8(finding.message) == std::string_view::npos,
+               "a message is text", program);
     out += finding.rule + finding.message + finding.advice;
     for (const base::Edit& edit : finding.edits) {
       fuzz::must(edit.where.end <= size, "a mend lies in the file", program);
@@ -153,12 +199,14 @@ std::string done(lua::Plugin& plugin, const std::shared_ptr<const fiche::Documen
   std::string out = told(rules::check(*document, {}, fiche::empty_library(), &checks), size, program) + checks.take_talk();
   const lua::PluginConverted turned = plugin.convert(adds[1], *document, {}, fiche::empty_library());
   const std::string written = format::write(turned.document);
-  fuzz::must(format::read(std::make_shared<base::Source>("a.fiche.xml", written)).document != nullptr, "what was converted can be read", program);
+  fuzz::must(format::read(std::make_shared<base::Source>("a.fiche.xml", written)).document != nullptr,
+             "what was converted can be read", program);
   fuzz::must(turned.done || written == document->source().bytes(), "what failed has changed nothing", program);
   out += told(turned.findings, size, program) + written;
   const lua::Exported paper = plugin.export_fiche(adds[2], document, {}, fiche::empty_library());
   for (const lua::MadeFile& file : paper.files) {
-    fuzz::must(!file.name.empty() && file.name.find_first_of("/\\:") == std::string::npos && file.name.front() != '.', "a file has a plain name", program);
+    fuzz::must(!file.name.empty() && file.name.find_first_of("/\\:") == std::string::npos && file.name.front() != '.',
+               "a file has a plain name", program);
     out += file.name + file.bytes;
   }
   return out + told(paper.findings, size, program) + paper.talk;

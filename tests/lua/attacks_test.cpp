@@ -109,7 +109,8 @@ class Clock {
 };
 
 std::string spelled(const base::Finding& finding) {
-  std::string out = std::to_string(finding.where.begin) + " " + finding.rule + ": " + finding.message + " [" + finding.advice + "]";
+  std::string out =
+      std::to_string(finding.where.begin) + " " + finding.rule + ": " + finding.message + " [" + finding.advice + "]";
   for (const base::Related& related : finding.related) out += " / " + related.message;
   for (const base::Edit& edit : finding.edits) out += " -> " + edit.text;
   return out;
@@ -137,7 +138,8 @@ void check_errors(const std::vector<base::Finding>& findings, const std::string&
     if (is_error_of(finding)) errors.push_back(finding.message);
   }
   if (must == "harmless") {
-    if (kind == "export") std::erase_if(errors, [](const std::string& error) { return error.find("the export gave a") != std::string::npos; });
+    if (kind == "export")
+      std::erase_if(errors, [](const std::string& error) { return error.find("the export gave a") != std::string::npos; });
     CHECK(errors == std::vector<std::string>());
     return;
   }
@@ -169,13 +171,16 @@ std::string all_of(const std::vector<base::Finding>& findings) {
 
 TEST_CASE("an attack by a check is contained, and what the others found stands") {
   const tests::Loaded other = tests::load_plugin(
-      "<manifest xmlns=\"urn:tamis:fiche:1\" id=\"other\" version=\"1\" api=\"1\"><adds id=\"other-check\" kind=\"check\"/></manifest>",
+      "<manifest xmlns=\"urn:tamis:fiche:1\" id=\"other\" version=\"1\" api=\"1\"><adds id=\"other-check\" "
+      "kind=\"check\"/></manifest>",
       "function other_check(fiche)\n"
-      "  fiche:say(fiche:steps()[1], (' x '):rep(2) .. tamis.upper(fiche.title) .. #fiche:ingredients() .. string.format('%d', 7))\nend\n");
+      "  fiche:say(fiche:steps()[1], (' x '):rep(2) .. tamis.upper(fiche.title) .. #fiche:ingredients() .. string.format('%d', "
+      "7))\nend\n");
   REQUIRE(other.plugin != nullptr);
   const auto without = check_with({other.plugin.get()});
   REQUIRE(without.size() >= 2);
-  REQUIRE(std::any_of(without.begin(), without.end(), [](const std::string& line) { return line.find("VANILLA CUSTARD37") != std::string::npos; }));
+  REQUIRE(std::any_of(without.begin(), without.end(),
+                      [](const std::string& line) { return line.find("VANILLA CUSTARD37") != std::string::npos; }));
   std::size_t tried = 0;
   for (const Attack& attack : attacks()) {
     CAPTURE(attack.name);

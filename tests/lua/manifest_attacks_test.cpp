@@ -29,7 +29,8 @@ TEST_CASE("a hostile manifest is refused in a moment") {
   const std::string check = "<adds id=\"own-check\" kind=\"check\" call=\"f\"/>";
   const std::pair<std::string, const char*> rows[] = {
       {"", "the file is empty"},
-      {"<!DOCTYPE m [<!ENTITY a \"aaaa\"><!ENTITY b \"&a;&a;&a;\">]>" + start + "<summary>&b;</summary></manifest>", "a DOCTYPE is refused"},
+      {"<!DOCTYPE m [<!ENTITY a \"aaaa\"><!ENTITY b \"&a;&a;&a;\">]>" + start + "<summary>&b;</summary></manifest>",
+       "a DOCTYPE is refused"},
       {start + times(20000, "<adds>") + "</manifest>", "elements stand more than 256 deep"},
       {start + additions(100000) + "</manifest>", "larger than 128 kilobytes"},
       {start + additions(2000) + "</manifest>", "more than 100 things of a kind"},
@@ -42,9 +43,13 @@ TEST_CASE("a hostile manifest is refused in a moment") {
       {start + "<adds id=\"../../x\" kind=\"check\" call=\"f\"/></manifest>", "../../x"},
       {start + "<adds id=\"own-check\" kind=\"check\" call=\"string\"/></manifest>", "no function \"string\""},
       {start + "<adds id=\"own-check\" kind=\"check\" call=\"f.g\"/></manifest>", "f.g"},
-      {"<manifest xmlns=\"urn:tamis:fiche:1\" id=\"own\" version=\"1\" api=\"99999999999999999999\">" + check + "</manifest>", "not a whole number"},
-      {"<manifest xmlns=\"urn:tamis:fiche:1\" id=\"own\" version=\"1\" api=\"1\" memory=\"4000000000\">" + check + "</manifest>", "kilobytes"},
-      {"<manifest xmlns=\"urn:tamis:fiche:1\" id=\"own\" version=\"1\" api=\"1\" instructions=\"900000000\">" + check + "</manifest>",
+      {"<manifest xmlns=\"urn:tamis:fiche:1\" id=\"own\" version=\"1\" api=\"99999999999999999999\">" + check + "</manifest>",
+       "not a whole number"},
+      {"<manifest xmlns=\"urn:tamis:fiche:1\" id=\"own\" version=\"1\" api=\"1\" memory=\"4000000000\">" + check +
+           "</manifest>",
+       "kilobytes"},
+      {"<manifest xmlns=\"urn:tamis:fiche:1\" id=\"own\" version=\"1\" api=\"1\" instructions=\"900000000\">" + check +
+           "</manifest>",
        "the most there is"},
       {"<manifest xmlns=\"urn:tamis:fiche:1\" id=\"own\" version=\"1\" api=\"1\" memory=\"-1\">" + check + "</manifest>", "-1"},
       {"<fiche xmlns=\"urn:tamis:fiche:1\" id=\"a\"><title>A</title></fiche>", "no plugin's manifest"},

@@ -255,6 +255,10 @@ TEST_CASE("a manifest that is wrong is refused with its place and the nearest ri
       {manifest_of("check", "<takes name=\"n\" kind=\"number\" default=\"many\">n</takes>"), "is \"many\", not a number"},
       {manifest_of("check", "<takes name=\"n\" kind=\"choice\">n</takes>"), "is a choice of nothing"},
       {manifest_of("check", "<adds id=\"house-test\" kind=\"export\"/>"), "is added twice"},
+      {manifest_of("check", "<adds id=\"b\" kind=\"check\"><wrong>x</wrong></adds>"), "\"b\" has one example"},
+      {manifest_of("check", "<adds id=\"b\" kind=\"export\"><wrong>x</wrong><right>y</right></adds>"), "\"b\" is no check"},
+      {manifest_of("check", "<takes name=\"most\" kind=\"number\">n</takes><adds id=\"b\" kind=\"check\"><setting name=\"mots\">1</setting>"
+                            "<wrong>x</wrong><right>y</right></adds>"), "write most"},
   };
   for (const auto& [manifest, expected] : rows) {
     CAPTURE(manifest);

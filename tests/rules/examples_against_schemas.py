@@ -21,6 +21,7 @@ def rules():
         validate.skip("no tamis to run: the environment names none in TAMIS")
     ran = subprocess.run([binary, "explain", "--report", "json"], capture_output=True, timeout=60, check=True)
     found = json.loads(ran.stdout.decode("utf-8", "replace"))["rules"]
+    found = [rule for rule in found if not rule["topic"].startswith("plugin ")]  # their own tests try those
     if len(found) < 30:
         sys.exit(f"only {len(found)} rules")
     return found
