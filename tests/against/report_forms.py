@@ -70,6 +70,9 @@ def library(folder):
     kitchen = pathlib.Path(folder) / "k"
     shutil.copytree(ROOT / "tests/kitchen", kitchen, ignore=shutil.ignore_patterns("bad", "faults"))
     (kitchen / "ä b#c%.fiche.xml").write_bytes(BROKEN.encode())
+    named = '<plugin id="house-style"><setting name="required">photo</setting></plugin>'
+    page = (kitchen / "kitchen.xml").read_text(encoding="utf-8")
+    (kitchen / "kitchen.xml").write_text(page.replace("</kitchen>", named + "</kitchen>"), encoding="utf-8")
     (kitchen / "no-xml.fiche.xml").write_text("<fiche>\x01", encoding="utf-8")
     (kitchen / "json.fiche.json").write_text('{"fiche": {"titel": "x\\u0001"}}', encoding="utf-8")
     return ["k", "none.fiche.xml", "./k/base"]
@@ -124,6 +127,7 @@ def check_sarif():
                 [finding[k] for k in ("line", "column", "end_line", "end_column")], result
             assert len(result.get("relatedLocations", [])) == len(finding["related"])
             assert ("fixes" in result) == bool(finding["edits"])
+        assert any(result["ruleId"] == "house-field" for result in run["results"])
         marked = {r["ruleId"]: cut(folder, r["locations"][0]) for r in run["results"]}
         assert marked["unknown-element"] in ("ingredint", '"titel"', "titel"), marked
         assert marked["dangling-reference"] == "sucre", marked
@@ -145,6 +149,7 @@ def check_sarif():
         check(folder, "--mend", "--write", "k/ä b#c%.fiche.xml")
         assert broken.read_bytes().decode("utf-8") == text
 
+        shutil.copy(ROOT / "tests/kitchen/kitchen.xml", pathlib.Path(folder) / "k/kitchen.xml")
         code, text = check(folder, "--report", "sarif", "k/base")
         clean = json.loads(text)
         validator.validate(clean)

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "core/lua/reference.h"
+#include "core/lua/type_file.h"
 #include "tests/lua/hosting.h"
 #include "tests/shared_files.h"
 
@@ -35,6 +36,30 @@ TEST_CASE("the tables of plugins/README.md are the code's own") {
   CHECK((made == page));
 }
 
+TEST_CASE("schemas/tamis.lua is what the code says, and Lua") {
+  const std::string made = lua::type_file();
+  if (std::getenv("TAMIS_WRITE_REFERENCE") != nullptr)
+    std::ofstream(std::string(TAMIS_SOURCE_DIR) + "/schemas/tamis.lua", std::ios::binary) << made;
+  CHECK((made == tests::project_file("schemas/tamis.lua")));
+  // Compiled by the host, not run: it would take `tamis` away.
+  const tests::Loaded loaded = tests::load_plugin(
+      "<manifest xmlns=\"urn:tamis:fiche:1\" id=\"a\" version=\"1\" api=\"1\"><summary>A</summary><adds id=\"a\" kind=\"check\"/></manifest>",
+      "function a(fiche) end\nlocal function never()\n" + made + "\nend");
+  CHECK(loaded.lines() == "");
+  for (const char* line : {"---@class tamis.amount\n", "---@field low number|nil the lower figure in g", "---@return tamis.element[]\n",
+                           "function tamis.amount(text, system, language) end\n", "---@param language? string\n",
+                           "---@return tamis.fiche|nil\n---@return string|nil\nfunction fiche:open(reference) end\n",
+                           "---@param ... string\n---@return tamis.element[]\nfunction fiche:all(...) end\n",
+                           "---@return number\n---@return number\nfunction thing:share_of(what) end\n",
+                           "---@return tamis.amount|tamis.share|number|tamis.amount[]|nil\n---@return string|nil\nfunction element:value",
+                           "---@return tamis.fiche|nil\n---@return string[]\nfunction fiche:converted(system) end\n",
+                           "---@return table\n---@return string[]\n---@return boolean\nfunction fiche:allergens() end\n",
+                           "---@return string[]\n---@return string[]\n---@return string[]\nfunction element:allergens() end\n"}) {
+    CAPTURE(line);
+    CHECK(made.find(line) != std::string::npos);
+  }
+}
+
 namespace {
 
 /// The text of the first code block that starts with ```LANGUAGE behind `heading`.
@@ -48,9 +73,10 @@ std::string block_after(const std::string& page, const std::string& heading, con
 }  // namespace
 
 TEST_CASE("the plugin of fifteen lines in the README works as it says") {
-  const std::string page = tests::project_file("plugins/README.md");
+  const std::string page = tests::project_file("README.md");
+  const std::string heading = "## A rule of the house, in fifteen lines";
   const tests::Loaded loaded =
-      tests::load_plugin(block_after(page, "## Fifteen lines", "xml"), block_after(page, "## Fifteen lines", "lua"));
+      tests::load_plugin(block_after(page, heading, "xml"), block_after(page, heading, "lua"));
   REQUIRE(loaded.lines() == "");
   CHECK(tests::said(*loaded.plugin, R"(<fiche xmlns="urn:tamis:fiche:1" id="a" lang="en">
   <title>A</title>
