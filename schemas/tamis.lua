@@ -119,6 +119,11 @@ function fiche:yields() end
 ---@return tamis.element[]
 function fiche:all(...) end
 
+---the elements an XPath 1.0 names, seen from the <fiche>: "//step[@on='oven']"; for an attribute or text the element that has it. Short ones alone, without predicates in predicates and axes that go sideways: they are an error
+---@param xpath string
+---@return tamis.element[]
+function fiche:select(xpath) end
+
 ---the element that gives this id, result or part
 ---@param id string
 ---@return tamis.element|nil
@@ -260,6 +265,11 @@ function element:children(...) end
 ---@param kind string
 ---@return tamis.element|nil
 function element:child(kind) end
+
+---as of a fiche, seen from this element: "use[@at]"
+---@param xpath string
+---@return tamis.element[]
+function element:select(xpath) end
 
 ---every element in it at any depth, of these kinds when given, in order
 ---@param ... string

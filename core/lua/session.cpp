@@ -6,6 +6,8 @@
 #include <cassert>
 #include <cstring>
 
+#include "core/lua/selecting.h"
+
 #include "core/lua/meter.h"
 
 namespace tamis::lua {
@@ -36,11 +38,14 @@ Opened::Opened(Session& session, const fiche::Fiche& fiche, const flow::Flow& fl
 Opened::Opened(Session& session, fiche::Document& editable)
     : session_(session), document_(&editable), editable_(&editable) {}
 
+Opened::~Opened() = default;
+
 fiche::Document& Opened::edit() {
   assert(editable_ != nullptr);
   ++reading_;
   states_.reset();
   makeup_.reset();
+  selecting_.reset();
   own_flow_.reset();
   own_fiche_.reset();
   fiche_ = nullptr;
@@ -88,6 +93,11 @@ const tally::Makeup& Opened::makeup() {
     makeup_ = std::make_unique<tally::Makeup>(tally::read_makeup(fiche(), flow(), session_.library));
   }
   return *makeup_;
+}
+
+const Selecting& Opened::selecting() {
+  if (selecting_ == nullptr) selecting_ = std::make_unique<Selecting>(*document_);
+  return *selecting_;
 }
 
 void Opened::find_places() {

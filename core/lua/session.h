@@ -25,6 +25,7 @@ struct lua_State;
 namespace tamis::lua {
 
 class Session;
+class Selecting;
 
 /// A document that a plugin holds handles into, with what is known of it, read when first asked for.
 class Opened {
@@ -34,6 +35,7 @@ class Opened {
   Opened(Session& session, const fiche::Fiche& fiche, const flow::Flow& flow);
   /// A copy that may be changed.
   Opened(Session& session, fiche::Document& editable);
+  ~Opened();
   Opened(const Opened&) = delete;
   Opened& operator=(const Opened&) = delete;
 
@@ -53,6 +55,7 @@ class Opened {
   const flow::Flow& flow();
   const flow::States& states();
   const tally::Makeup& makeup();
+  const Selecting& selecting();
   const fiche::Ingredient* ingredient(fiche::Node node);  ///< null when it is none
   const fiche::Step* step(fiche::Node node);
 
@@ -70,6 +73,7 @@ class Opened {
   std::unique_ptr<flow::Flow> own_flow_;
   std::unique_ptr<flow::States> states_;
   std::unique_ptr<tally::Makeup> makeup_;
+  std::unique_ptr<Selecting> selecting_;
   std::vector<std::pair<fiche::Node, std::size_t>> ingredients_, steps_;  // sorted by node
   bool found_ = false;
   unsigned reading_ = 0;

@@ -126,6 +126,11 @@ void for_each_said(std::string_view text, std::string_view words, char capital, 
   }
 }
 
+int element_select(lua_State* state) {
+  const NodeValue& value = element_at(state, 1);
+  return push_selected(state, *value.opened, value.node, 2);
+}
+
 int element_said(lua_State* state) {
   const NodeValue& value = element_at(state, 1);
   const Document& document = document_of(value);

@@ -113,6 +113,11 @@ int fiche_all(lua_State* state) {
   return push_elements(state, opened, elements_below(state, opened.document(), opened.document().top(), wanted));
 }
 
+int fiche_select(lua_State* state) {
+  Opened& opened = fiche_at(state, 1);
+  return push_selected(state, opened, opened.document().root(), 2);
+}
+
 int fiche_find(lua_State* state) {
   Opened& opened = fiche_at(state, 1);
   const auto& ids = opened.fiche().ids;

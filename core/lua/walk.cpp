@@ -4,6 +4,7 @@
 
 #include "core/lua/lists.h"
 #include "core/lua/meter.h"
+#include "core/lua/selecting.h"
 
 namespace tamis::lua {
 namespace {
@@ -94,6 +95,18 @@ void add_words_below(lua_State* state, const fiche::Document& document, fiche::N
     if (++walked % 64 == 0) spend(state, 64);
     if (document.kind(n) == fiche::NodeKind::text) words.add(document.value(n));
   }
+}
+
+int push_selected(lua_State* state, Opened& opened, fiche::Node from, int index) {
+  const std::string expression(string_at(state, index));
+  spend(state, opened.document().source().bytes().size() / 8);
+  const Selecting& selecting = opened.selecting();
+  const auto cost = selecting.cost(expression);
+  if (!cost) raise(state, cost.fault().message);
+  spend(state, *cost);
+  const auto found = selecting.select(expression, from);
+  if (!found) raise(state, found.fault().message);
+  return push_elements(state, opened, *found);
 }
 
 int push_elements(lua_State* state, Opened& opened, const std::vector<fiche::Node>& nodes) {

@@ -42,6 +42,9 @@ std::string plain_words(std::string_view text);
 /// All text below a node, marks and blocks included.
 void add_words_below(lua_State* state, const fiche::Document& document, fiche::Node top, Words& words);
 
+/// The elements that the XPath at `index` names, as a list on the stack; what it may cost is spent first.
+int push_selected(lua_State* state, Opened& opened, fiche::Node from, int index);
+
 int push_elements(lua_State* state, Opened& opened, const std::vector<fiche::Node>& nodes);
 
 }  // namespace tamis::lua

@@ -1,0 +1,4 @@
+-- check, conversion, export: instructions
+function attack(fiche)
+  while true do fiche:select('//*[contains(., "x")]') end
+end
