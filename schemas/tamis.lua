@@ -450,7 +450,7 @@ function amount:to(unit) end
 ---@return number
 function amount:number(unit) end
 
----as this kitchen's scales, spoons and thermometers can measure it, in "metric", "us" or "imperial"; for is the food, or "oven" for an oven's dial
+---as this kitchen's scales, spoons and thermometers can measure it, in "metric", "us" or "imperial"; for is the food, or "oven" for an oven's dial; a food's "at least" goes up and its "at most" down
 ---@param system string
 ---@param for_? tamis.food|"oven"
 ---@return tamis.amount

@@ -164,7 +164,7 @@ const Unit& unit_at(lua_State* state, int index, Kind kind) {
 }
 
 measure::Rounded rounded(lua_State* state, Ratio in_base, Kind kind, measure::System system, bool oven,
-                         measure::Tolerance tolerance) {
+                         measure::Tolerance tolerance, measure::Toward toward) {
   const measure::KitchenTools& tools = session_of(state).kitchen.tools;
   const auto scale = system == measure::System::metric ? measure::Scale::celsius : measure::Scale::fahrenheit;
   switch (kind) {
@@ -173,7 +173,7 @@ measure::Rounded rounded(lua_State* state, Ratio in_base, Kind kind, measure::Sy
     case Kind::length: return measure::round_length(in_base, system, tools);
     default: break;
   }
-  return oven ? measure::round_oven(in_base, scale, tools) : measure::round_food_temperature(in_base, scale, tools);
+  return oven ? measure::round_oven(in_base, scale, tools) : measure::round_food_temperature(in_base, scale, tools, toward);
 }
 
 }  // namespace
@@ -268,9 +268,12 @@ int amount_rounded(lua_State* state) {
   made.form = one.form;
   made.about = one.about;
   made.kind = one.kind;
-  if (one.form != Form::at_most) made.low = rounded(state, one.low_base(), one.kind, system, oven, tolerance).amount.low;
+  // A limit never lets more pass than it did.
+  const auto up = one.form == Form::at_least ? measure::Toward::up : measure::Toward::nearest;
+  const auto down = one.form == Form::at_most ? measure::Toward::down : measure::Toward::nearest;
+  if (one.form != Form::at_most) made.low = rounded(state, one.low_base(), one.kind, system, oven, tolerance, up).amount.low;
   if (one.form == Form::range || one.form == Form::at_most)
-    made.high = rounded(state, one.high_base(), one.kind, system, oven, tolerance).amount.low;
+    made.high = rounded(state, one.high_base(), one.kind, system, oven, tolerance, down).amount.low;
   if (made.form == Form::range && made.low == made.high) {
     made.form = Form::exact;
     made.high.clear();

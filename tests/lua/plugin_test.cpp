@@ -153,6 +153,8 @@ TEST_CASE("amounts work as figures do, exactly") {
       {"tamis.amount('1 cup', 'us'):to('ml').unit", "ml"},
       {"tamis.amount('2 lb'):number('kg') > 0.9", "true"},
       {"tamis.amount('1003.4 g'):rounded('metric')", "1.005\u00A0kg"},
+      {"tamis.amount('at least 63 °C'):rounded('us')", "at least 146\u00A0°F"},
+      {"tamis.amount('at most 5.4 °C'):rounded('us')", "at most 41\u00A0°F"},
       {"tamis.amount('180 °C'):rounded('us', 'oven')", "350\u00A0°F"},
       {"tamis.amount('1 1/2 cups', 'us')", "1\u00A0½\u00A0cups"},
       {"tamis.amount('1,5 kg', 'metric', 'de'):written('fr')", "1,5\u00A0kg"},
