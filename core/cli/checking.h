@@ -41,12 +41,11 @@ bool for_each_path(const std::string& named, const Found& found, const Failed& f
 /// that its own findings are said in full.
 std::optional<Fault> broken_kitchen(const std::string& path, Surroundings& surroundings);
 
-/// The same for the plugins that the kitchen names, where they are heard.
 /// Which plugins are heard for a task: those that have not ended a worker at it.
 void hear_for(const Task& task, Surroundings& surroundings);
 /// The finding for one of those that have.
 base::Finding left_out(const LeftOut& one);
-/// Why plugins of a file's kitchen cannot be used; the others can.
+/// Why plugins that a file's kitchen names cannot be used, where they are heard; the others can.
 std::vector<Fault> broken_plugins(const std::string& path, Surroundings& surroundings);
 
 /// Works on every path of a command line, file by file. The work says false to stop. A path that cannot be worked on,

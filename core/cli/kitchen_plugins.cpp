@@ -187,6 +187,13 @@ void KitchenPlugins::read_box() {
   }
 }
 
+std::vector<KitchenPlugins::Held> KitchenPlugins::all() {
+  read_box();
+  std::vector<Held> out;
+  for (const auto& entry : entries_) out.push_back({&entry->manifest, entry->files.path, entry->named != fiche::none});
+  return out;
+}
+
 std::vector<KitchenPlugins::Offer> KitchenPlugins::offers() {
   read_box();
   std::vector<Offer> out;

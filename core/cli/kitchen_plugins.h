@@ -47,7 +47,15 @@ class KitchenPlugins {
     std::string path;          ///< of the plugin's folder
     bool of_kitchen = false;   ///< named by the kitchen file
   };
-  /// All there is, the kitchen's first. Of a plugin in the box that cannot be read nothing is offered, and `broken` says so.
+  /// A plugin, whatever it adds.
+  struct Held {
+    const lua::Manifest* manifest = nullptr;
+    std::string path;
+    bool of_kitchen = false;
+  };
+  /// All of them, the kitchen's first.
+  std::vector<Held> all();
+  /// All that they add, the kitchen's first. Of a plugin in the box that cannot be read nothing is offered, and `broken` says so.
   std::vector<Offer> offers();
 
   /// A setting as it stands in this kitchen.

@@ -32,7 +32,8 @@ struct PluginCase {
   std::vector<std::string> faults;  ///< what is no part of such a folder, or cannot be read, each with its path
 };
 
-/// Reads the tests under a plugin's folder, in the order of their names. Faults of tests/ itself go to `faults`.
+/// Reads the tests under a plugin's folder, in the order of their names. Faults of tests/ itself go to `faults`; a plugin that
+/// adds nothing, and gives foods and words alone, may have none, and nothing is expected in one but a recipe without errors.
 std::vector<PluginCase> read_plugin_cases(const std::string& plugin_folder, const lua::Manifest& manifest,
                                           std::vector<std::string>& faults);
 

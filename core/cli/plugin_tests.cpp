@@ -76,7 +76,11 @@ class PluginTests {
     crew.finish();
     std::string told = manifest_.id + " " + manifest_.version + ": " + count_of(cases_.size(), "test") + ", ";
     if (!examples_.empty()) told += count_of(examples_.size(), "pair") + " of examples, ";
-    print(harmless(told + (failing == 0 ? "as expected" : std::to_string(failing) + " not as expected") + "\n"));
+    if (cases_.empty() && examples_.empty())
+      told += missing.empty() ? "nothing to test" : "nothing tested";
+    else
+      told += failing == 0 ? "as expected" : std::to_string(failing) + " not as expected";
+    print(harmless(told + "\n"));
   }
 
  private:
@@ -137,7 +141,8 @@ class PluginTests {
   std::string tried(const PluginCase& one, Outcome& outcome) const {
     std::string told;
     for (const std::string& fault : one.faults) told += fault + "\n";
-    if (one.expected.empty() && one.faults.empty() && !renew_)
+    const bool asks = !manifest_.additions.empty();
+    if (asks && one.expected.empty() && one.faults.empty() && !renew_)
       told += one.folder + ": says nothing of what is expected; \"tamis plugins test --renew\" writes what the plugin "
                            "makes now\n";
     if (told.empty()) {
@@ -200,15 +205,17 @@ class PluginTests {
 
 bool is_plugin(const std::string& folder) { return kind_of(folder + "/plugin.xml") == PathKind::file; }
 
-/// The plugin at the path, or those in the folders of it. Empty when there is none.
-std::vector<std::string> plugins_at(std::string path) {
+/// The plugin at the path, or those in the folders below it, so many levels down. Empty when there is none.
+std::vector<std::string> plugins_at(std::string path, int levels = 4) {
   while (path.size() > 1 && path.ends_with('/')) path.pop_back();
-  std::vector<std::string> folders;
   if (is_plugin(path)) return {path};
-  std::vector<std::string> names;
-  if (names_in(path, names) != 0) return folders;
-  for (const std::string& name : names)
-    if (is_plugin(path + "/" + name)) folders.push_back(path == "." ? name : path + "/" + name);
+  std::vector<std::string> folders, names;
+  if (levels == 0 || names_in(path, names) != 0) return folders;
+  for (const std::string& name : names) {
+    const std::string below = path == "." ? name : path + "/" + name;
+    if (kind_of(below) != PathKind::folder) continue;
+    for (std::string& one : plugins_at(below, levels - 1)) folders.push_back(std::move(one));
+  }
   return folders;
 }
 
@@ -221,7 +228,7 @@ Exit test_plugins(const Request& request) {
     const std::vector<std::string> folders = plugins_at(path);
     if (folders.empty()) {
       ++totals.failed;
-      complain(harmless(path) + (kind_of(path) == PathKind::folder ? ": holds no plugin.xml, nor does a folder in it"
+      complain(harmless(path) + (kind_of(path) == PathKind::folder ? ": holds no plugin.xml, nor does a folder below it"
                                                                    : ": there is no such folder"));
     }
     for (const std::string& folder : folders) PluginTests(folder, request.has("renew"), totals).run();

@@ -22,7 +22,7 @@ using Kind = lua::Addition::Kind;
 /// The files of the test's folder, seen from a recipe that is named without it.
 class CaseLibrary final : public fiche::Library, public fiche::Pictures {
  public:
-  CaseLibrary(const PluginCase& one) : one_(one), files_(one.folder) {}
+  explicit CaseLibrary(const PluginCase& one) : one_(one), files_(one.folder) {}
   base::Result<std::shared_ptr<const fiche::Document>> open(std::string_view from, std::string_view reference) override {
     return files_.open(real_name(from), reference);
   }
@@ -198,14 +198,6 @@ class Trying {
   Trial out_;
 };
 
-}  // namespace
-
-Trial try_case(const lua::PluginFiles& files, const lua::Manifest& manifest, const PluginCase& one, bool all) {
-  return Trying(files, manifest, one).run(all);
-}
-
-namespace {
-
 std::string tried_example(const lua::PluginFiles& files, const lua::Manifest& manifest, const lua::Addition& check,
                           bool is_right) {
   const base::Place at = files.manifest->place(check.where.begin);
@@ -227,6 +219,10 @@ std::string tried_example(const lua::PluginFiles& files, const lua::Manifest& ma
 }
 
 }  // namespace
+
+Trial try_case(const lua::PluginFiles& files, const lua::Manifest& manifest, const PluginCase& one, bool all) {
+  return Trying(files, manifest, one).run(all);
+}
 
 std::string tried_examples(const lua::PluginFiles& files, const lua::Manifest& manifest, const lua::Addition& check) {
   return tried_example(files, manifest, check, false) + tried_example(files, manifest, check, true);

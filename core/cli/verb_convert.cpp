@@ -31,7 +31,7 @@ constexpr std::array options{
     Option{"set", 0, "NAME=VALUE", "a setting of that plugin, over the kitchen's; more of them with ; between", ""},
     Option{"seconds", 0, "N", "how long a plugin may work on one fiche: 10 when not given", ""},
     Option{"kitchen", 'k', "FILE", "convert for this kitchen's scales, spoons and ovens", "FILE"},
-    Option{"write", 'w', "", "put it into the file; printed when not given", ""},
+    Option{"write", 'w', "", "put it into the fiche's own file; printed when not given", ""},
 };
 
 constexpr std::string_view help_with_units =
@@ -215,8 +215,12 @@ std::string misuse(const Request& request) {
   if (!request.has("write")) {
     return is_many(request) ? "more than one fiche can only be converted in place: add --write" : "";
   }
-  const bool input = std::find(request.words.begin(), request.words.end(), "-") != request.words.end();
-  return input ? "standard input cannot be written to; leave --write out" : "";
+  for (const std::string& word : request.words) {
+    if (word == "-") return "standard input cannot be written to; leave --write out";
+    if (kind_of(word) == PathKind::nothing)
+      return "there is no " + harmless(word) + "; --write takes no name, it writes into the fiche itself: nothing was written";
+  }
+  return "";
 }
 
 Exit run_convert(const Request& request) { return Convert(request).run(); }

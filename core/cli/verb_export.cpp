@@ -113,8 +113,7 @@ class Export {
 
   void put_into_folder(const std::string& folder, const lua::MadeFile& file) {
     const std::string target = folder + "/" + file.name;
-    if (kind_of(folder) == PathKind::nothing && ::mkdir(folder.c_str(), 0777) != 0)
-      return fail(folder, "cannot be made");
+    if (const std::string why = make_folders(folder); !why.empty()) return fail(folder, "cannot be made: " + why);
     const bool ours = std::find(written_.begin(), written_.end(), target) != written_.end();
     if (ours) return fail(target, "would be written twice: two fiches have the same id");
     if (is_link(target)) return fail(target, "is a link; what it leads to is not written over");

@@ -29,9 +29,9 @@ in a kitchen that names it, and shows what is not as expected
 (plugins/README.md tells how they are written).
 )";
 
-std::string heading(const KitchenPlugins::Offer& offer) {
-  return offer.manifest->id + " " + offer.manifest->version + (offer.of_kitchen ? " (the kitchen's): " : " (in the box): ") +
-         offer.path + "\n";
+std::string heading(const KitchenPlugins::Held& one) {
+  return one.manifest->id + " " + one.manifest->version + (one.of_kitchen ? " (the kitchen's): " : " (in the box): ") + one.path +
+         "\n";
 }
 
 /// "check house-verb", "what it is (advice)".
@@ -85,16 +85,16 @@ Exit run_plugins(const Request& request) {
     return Exit::failed;
   }
   KitchenPlugins& plugins = surroundings.plugins(here);
-  const lua::Manifest* at = nullptr;
-  for (const KitchenPlugins::Offer& offer : plugins.offers()) {
-    if (offer.manifest == at) continue;
-    const bool first = at == nullptr;
-    at = offer.manifest;
+  bool first = true;
+  for (const KitchenPlugins::Held& one : plugins.all()) {
+    const lua::Manifest& manifest = *one.manifest;
     std::vector<Row> rows;
-    for (const lua::Addition& addition : at->additions) rows.push_back(row_of(addition));
-    for (const KitchenPlugins::SettingIs& setting : plugins.settings(*at)) rows.push_back(row_of(setting));
-    rows.push_back(row_of(at->limits));
-    print(harmless((first ? "" : "\n") + heading(offer) + two_columns(rows)));
+    for (const lua::Addition& addition : manifest.additions) rows.push_back(row_of(addition));
+    for (const std::string& what : manifest.furnishes) rows.push_back({what, "for the kitchen"});
+    for (const KitchenPlugins::SettingIs& setting : plugins.settings(manifest)) rows.push_back(row_of(setting));
+    if (!manifest.additions.empty()) rows.push_back(row_of(manifest.limits));
+    print(harmless((first ? "" : "\n") + heading(one) + two_columns(rows)));
+    first = false;
   }
   for (const KitchenPlugins::Broken& broken : plugins.broken())
     complain(harmless(broken.path + ": a plugin cannot be loaded: " + broken.why));

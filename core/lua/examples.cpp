@@ -34,7 +34,9 @@ TriedExample try_example(const PluginFiles& files, const Manifest& manifest, con
   out.findings = read.findings;
   if (read.document == nullptr) return out;
   PluginChecks checks({plugin.get()});
-  auto found = rules::check(*read.document, fiche::Kitchen{}, fiche::empty_library(), &checks);
+  fiche::Kitchen kitchen;
+  fiche::add_to_kitchen(kitchen, *manifest.document);
+  auto found = rules::check(*read.document, kitchen, fiche::empty_library(), &checks);
   std::move(found.begin(), found.end(), std::back_inserter(out.findings));
   return out;
 }

@@ -21,7 +21,7 @@ struct TriedExample {
 std::string example_text(std::string_view example);
 
 /// Judges `addition.wrong` or `addition.right` with the settings that the manifest gives its examples, in a kitchen that
-/// says nothing else.
+/// says nothing else and has what the plugin gives it.
 TriedExample try_example(const PluginFiles& files, const Manifest& manifest, const Addition& addition,
                          std::string_view example);
 

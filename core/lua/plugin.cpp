@@ -166,7 +166,8 @@ void Plugin::complain(Session& session, const Addition& addition, const Failure&
   if (failure.line > 0) made.message += " at " + failure.file + ":" + std::to_string(failure.line);
   if (session.in_hand != fiche::none) made.message += ", <" + std::string(document.name(session.in_hand)) + "> in hand";
   made.message += ": " + failure.what;
-  made.advice = "mend the plugin; what else it would have found here is not known";
+  made.advice = addition.kind == Addition::Kind::check ? "mend the plugin; what else it would have found here is not known"
+                                                       : "mend the plugin; nothing was made";
   made.source = source_name();
   session.main->findings.push_back(std::move(made));
 }
@@ -242,7 +243,11 @@ PluginConverted Plugin::convert(const Addition& conversion, const Document& docu
         again.document == nullptr ? again.findings : rules::check(*again.document, kitchen, library);
     if (const base::Finding* worse = new_error(rules::check(document, kitchen, library), after)) {
       session.in_hand = fiche::none;
-      complain(session, conversion, {"what it made cannot be used: " + worse->message, "", 0});
+      const base::Place at = source->place(worse->where.begin);
+      complain(session, conversion,
+               {"what it made cannot be used, line " + std::to_string(at.line) + ", column " + std::to_string(at.column) + " of it: " +
+                    worse->message,
+                "", 0});
       done = false;
     }
   }

@@ -153,7 +153,7 @@ TEST_CASE("what is no plugin, or cannot be loaded, ends the test with its place"
   CHECK(ran.exit == 2);
   CHECK(ran.err == "tamis: pored: there is no such folder\n");
   CHECK(run(folder, {"plugins", "test", "poured/tests"}).err ==
-        "tamis: poured/tests: holds no plugin.xml, nor does a folder in it\n");
+        "tamis: poured/tests: holds no plugin.xml, nor does a folder below it\n");
   CHECK(run(folder, {"plugins", "test"}).exit == 2);
   CHECK(run(folder, {"plugins", "--renew"}).exit == 2);
   folder.write("poured/plugin.lua", "function pored(fiche) end\n");

@@ -235,6 +235,19 @@ TEST_CASE("a plugin may give the kitchen foods, meanings and verbs, and need no 
   CHECK(house.run({"check", "a.fiche.xml"}).out.find("buzz") == std::string::npos);
   CHECK(house.run({"check", "--stream"}).exit == 0);
 
+  CHECK(house.run({"plugins"}).out.starts_with("larder 1 (the kitchen's): larder\n"
+                                               "  food smoked-rye-flour  for the kitchen\n"
+                                               "  verb buzz              for the kitchen\n\n"));
+  CHECK(house.run({"plugins", "test", "larder"}).out == "larder 1: 0 tests, nothing to test\n");
+  house.folder.write("larder/tests/slice/case.fiche.xml", house.folder.read("a.fiche.xml"));
+  CHECK(house.run({"plugins", "test", "."}).out == "larder 1: 1 test, as expected\n"
+                                                        "own: has no tests; each is a folder tests/NAME with a case.fiche.xml\n"
+                                                        "own 2: 0 tests, nothing tested\n");
+  house.folder.write("larder/tests/slice/case.fiche.xml", R"(<fiche xmlns="urn:tamis:fiche:1" id="s" lang="en"><title>S</title>
+<component id="c" title="C"><step><use of="salt">Salt</use> it.</step></component></fiche>)");
+  CHECK(house.run({"plugins", "test", "larder"}).exit == 1);
+  house.folder.write("larder/tests/slice/case.fiche.xml", house.folder.read("a.fiche.xml"));
+
   std::string wrong = manifest;
   wrong.replace(wrong.find("puree"), 5, "pureee");
   house.folder.write("larder/plugin.xml", wrong);
@@ -270,4 +283,14 @@ end
 )");
   CHECK(house.run({"export", "--as", "paper", "a.fiche.xml"}).out == "a.fiche.xml: Walnut slice\nbase/b.fiche.xml: B\n");
   CHECK(house.run({"export", "--as", "paper", "base/b.fiche.xml"}).out == "../a.fiche.xml: Walnut slice\nb.fiche.xml: B\n");
+}
+
+TEST_CASE("a folder for exports is made with those above it; a conversion in place takes no name", "[cli]") {
+  const House house;
+  CHECK(house.run({"export", "--as", "paper", "--to", "made/today", "a.fiche.xml"}).exit == 0);
+  CHECK(house.folder.read("made/today/slice.txt") == "Walnut slice: no\n");
+  const Ran named = house.run({"convert", "--with", "loud", "--write", "b.fiche.xml", "a.fiche.xml"});
+  CHECK(named.exit == 2);
+  CHECK(named.err == "tamis: there is no b.fiche.xml; --write takes no name, it writes into the fiche itself: nothing was written\n");
+  CHECK(house.folder.read("a.fiche.xml") == fiche);
 }
