@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/flow/actions.h"
 #include "core/flow/step_times.h"
 
 namespace tamis::flow {
@@ -20,9 +21,11 @@ Seconds middle(const TimeRange& range) { return to_minute(range.most ? (range.le
 Seconds midnight_before(Seconds time) { return (time >= 0 ? time / a_day : -((-time + a_day - 1) / a_day)) * a_day; }
 
 bool cools_or_keeps(const std::vector<std::string_view>& actions) {
-  static constexpr std::string_view words[] = {"chill", "cool", "freeze", "keep", "store"};
-  return std::any_of(actions.begin(), actions.end(), [](std::string_view action) {
-    return std::find(std::begin(words), std::end(words), action) != std::end(words);
+  using Heat = Action::Heat;
+  return std::any_of(actions.begin(), actions.end(), [](std::string_view word) {
+    const Action* action = action_named(word);
+    if (action == nullptr) return false;
+    return action->heat == Heat::holds || (action->heat >= Heat::cools && action->heat <= Heat::freezes);
   });
 }
 

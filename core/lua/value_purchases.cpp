@@ -7,23 +7,13 @@
 #include "core/lua/meter.h"
 #include "core/lua/record.h"
 #include "core/lua/values.h"
+#include "core/tally/makeup.h"
 
 namespace tamis::lua {
 namespace {
 
 using fiche::Kitchen;
 using tally::Entry;
-
-std::string name_of(const Kitchen& kitchen, const Entry& entry) {
-  const Kitchen::OwnFood* own = kitchen.own_food(entry.food_id);
-  return own != nullptr && !own->name.empty() ? own->name : entry.name;
-}
-
-bool sold_by_piece(const Kitchen& kitchen, const Entry& entry, std::string_view day) {
-  const Kitchen::OwnFood* own = kitchen.own_food(entry.food_id);
-  const Kitchen::Price* price = own == nullptr ? nullptr : fiche::price_on(own->prices, day);
-  return price != nullptr && price->pack && price->pack->kind == measure::Kind::count;
-}
 
 void put_food(lua_State* state, Record& record, const food::Food* food) {
   push_food(state, food);
@@ -35,13 +25,13 @@ void push_line(lua_State* state, Opened& opened, const std::vector<Entry>& entri
   const Entry& entry = entries[index];
   Opened& its = entry.held == nullptr ? opened : session.open(entry.held);
   Record record(state);
-  record.text("name", name_of(session.kitchen, entry));
+  record.text("name", tally::name_in(session.kitchen, entry));
   put_food(state, record, entry.food);
   push_element(state, its, entry.node);
   record.set("element");
   record.number("share", entry.share);
   record.number("grams", entry.listed);
-  record.number("bought", tally::grams_bought(entry, sold_by_piece(session.kitchen, entry, day)));
+  record.number("bought", tally::grams_bought(entry, tally::sold_by_piece(session.kitchen, entry, day)));
   record.flag("counts", entry.counts);
   record.flag("trace", entry.trace);
   if (!entry.in.empty()) record.text("from", entry.in);
@@ -50,7 +40,7 @@ void push_line(lua_State* state, Opened& opened, const std::vector<Entry>& entri
     if (other.part_of == static_cast<int>(index)) parts.push_back(&other);
   push_list(state, parts, [&](const Entry* part) {
     Record one(state);
-    one.text("name", name_of(session.kitchen, *part));
+    one.text("name", tally::name_in(session.kitchen, *part));
     put_food(state, one, part->food);
     one.number("grams", part->listed);
   });

@@ -75,11 +75,10 @@ class Sum {
 
   void add_food(const Entry& entry) {
     CostLine line;
-    const Kitchen::OwnFood* own = kitchen_.own_food(entry.food_id);
-    line.name = own != nullptr && !own->name.empty() ? own->name : entry.name;
+    line.name = name_in(kitchen_, entry);
     line.component = entry.component;
     line.grams = entry.listed;
-    line.bought = grams_bought(entry, counts_pieces(entry));
+    line.bought = grams_bought(entry, sold_by_piece(kitchen_, entry, day_));
     line.open = entry.trace ? Open::trace : cost_food(entry, line);
     if (line.bought && line.open != Open::water) out_.all_g += *line.bought;
     if (line.cost) {
@@ -107,11 +106,6 @@ class Sum {
   const Kitchen::Price* price_of(const Entry& entry) const {
     const Kitchen::OwnFood* own = kitchen_.own_food(entry.food_id);
     return own == nullptr ? nullptr : fiche::price_on(own->prices, day_);
-  }
-
-  bool counts_pieces(const Entry& entry) const {
-    const Kitchen::Price* price = price_of(entry);
-    return price != nullptr && price->pack && price->pack->kind == measure::Kind::count;
   }
 
   Open cost_food(const Entry& entry, CostLine& line) {

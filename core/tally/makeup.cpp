@@ -106,6 +106,17 @@ std::optional<double> grams_bought(const Entry& entry, bool by_piece) {
   return by_house || entry.trimmed ? *entry.listed / (1 - trim) : *entry.listed;
 }
 
+std::string name_in(const fiche::Kitchen& kitchen, const Entry& entry) {
+  const fiche::Kitchen::OwnFood* own = kitchen.own_food(entry.food_id);
+  return own != nullptr && !own->name.empty() ? own->name : entry.name;
+}
+
+bool sold_by_piece(const fiche::Kitchen& kitchen, const Entry& entry, std::string_view day) {
+  const fiche::Kitchen::OwnFood* own = kitchen.own_food(entry.food_id);
+  const fiche::Kitchen::Price* price = own == nullptr ? nullptr : fiche::price_on(own->prices, day);
+  return price != nullptr && price->pack && price->pack->kind == measure::Kind::count;
+}
+
 Makeup read_makeup(const fiche::Fiche& fiche, const flow::Flow& flow, fiche::Library& library) {
   Makeup out;
   if (fiche.document->root() == fiche::none) return out;

@@ -4,6 +4,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/fiche/fiche.h"
@@ -44,6 +45,11 @@ struct Entry {
 /// words say that something is taken off. Sold by the piece nothing comes on top: what a piece weighs is its edible part.
 /// Empty when it is not known what goes in.
 std::optional<double> grams_bought(const Entry& entry, bool by_piece);
+
+/// As the house calls it, else as its line does.
+std::string name_in(const fiche::Kitchen& kitchen, const Entry& entry);
+/// Whether the house buys it by the piece, by the price of that day (fiche::price_on).
+bool sold_by_piece(const fiche::Kitchen& kitchen, const Entry& entry, std::string_view day);
 
 /// Something made in the house by another fiche.
 struct Base {
