@@ -79,6 +79,13 @@ function tamis.nearest(word, list) end
 ---@return string
 function tamis.type(value) end
 
+---its words in lines of at most so many letters, each behind the indent; a longer word stands alone
+---@param text string
+---@param number number
+---@param indent? string
+---@return string
+function tamis.folded(text, number, indent) end
+
 ---text as it must stand in HTML and XML, inside attributes too
 ---@param text string
 ---@return string
@@ -102,7 +109,7 @@ local fiche = {}
 ---@return tamis.element[]
 function fiche:components() end
 
----all ingredients, in order, those of choices and variants too
+---all ingredients of this file, in order, those of choices and variants too; what comes from other files is in purchases, or in linked
 ---@return tamis.element[]
 function fiche:ingredients() end
 

@@ -210,6 +210,28 @@ int tamis_type(lua_State* state) {
   return 1;
 }
 
+int tamis_folded(lua_State* state) {
+  const std::string_view text = words_at(state, 1);
+  const auto columns = static_cast<std::size_t>(std::clamp<lua_Integer>(luaL_checkinteger(state, 2), 1, 1000));
+  const std::string_view indent = string_at(state, 3, "");
+  const std::size_t set_in = base::count_scalars(indent);
+  std::string out;
+  std::size_t taken = 0;  // letters of the line at hand, its indent too
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t begin = text.find_first_not_of(" \n", at);
+    if (begin == std::string_view::npos) break;
+    at = std::min(text.find_first_of(" \n", begin), text.size());
+    const std::string_view word = text.substr(begin, at - begin);
+    const std::size_t letters = base::count_scalars(word);
+    const bool goes_on = taken > 0 && taken + 1 + letters <= columns;
+    if (!goes_on) spend(state, 1 + indent.size() / 8);
+    out.append(goes_on ? " " : out.empty() ? "" : "\n").append(goes_on ? "" : indent).append(word);
+    taken = goes_on ? taken + 1 + letters : set_in + letters;
+  }
+  push(state, out);
+  return 1;
+}
+
 int tamis_escape(lua_State* state) {
   std::string out;
   const std::string_view words = words_at(state, 1);

@@ -2,18 +2,7 @@
 
 local width = 78
 
-local function wrapped(words, indent)
-  local lines, line = {}, ""
-  for word in words:gmatch("[^ \n]+") do
-    if line ~= "" and tamis.length(line) + 1 + tamis.length(word) > width - #indent then
-      lines[#lines + 1] = indent .. line
-      line = ""
-    end
-    line = line == "" and word or line .. " " .. word
-  end
-  if line ~= "" then lines[#lines + 1] = indent .. line end
-  return table.concat(lines, "\n")
-end
+local function wrapped(words, indent) return tamis.folded(words, width, indent) end
 
 local function padded(words, size, right)
   local gap = string.rep(" ", math.max(0, size - tamis.length(words)))

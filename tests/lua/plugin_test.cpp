@@ -128,6 +128,9 @@ TEST_CASE("values of a fiche answer as the table says") {
       {"tamis.escape('<a \"b\" & \\'c\\'>')", "&lt;a &quot;b&quot; &amp; &#39;c&#39;&gt;"},
       {"tamis.nearest('fodl', {'bake', 'fold'})", "fold"},
       {"tamis.number(12.5, 'fr')", "12,5"},
+      {"tamis.folded('crème fraîche,  then\\n salt', 13):gsub('\\n', '|')", "crème|fraîche, then|salt"},
+      {"tamis.folded('fold in the whites', 9, '  '):gsub('\\n', '|')", "fold in| the| whites"},
+      {"#tamis.folded('  ', 9, '  ')", "0"},
       {"tamis.allergen('milk', 'fr')", "lait"},
       {"tamis.food('butter-unsalted'):name()", "unsalted butter"},
       {"tamis.food('butter-unsalted'):per_100_g('fat') > 80", "true"},
@@ -338,7 +341,7 @@ TEST_CASE("a conversion changes a copy, and one that breaks the fiche is kept fr
                 "t:replace(a, b, 'Cool') end end")
             .find("Cool the <use") != std::string::npos);
   const std::string broken = convert("fiche:find('milk'):set('id', nil)");
-  CHECK(broken.starts_with("refused\nplugin trial, turn: what it made cannot be used: "));
+  CHECK(broken.starts_with("refused\nplugin trial, turn: what it made cannot be used, line "));
   CHECK(convert("fiche.root:child('title'):remove()").starts_with("refused"));
   CHECK(convert("fiche:find('milk'):set('fod', 'x')").find("has no attribute \"fod\"; the nearest is \"food\"") != std::string::npos);
   CHECK(convert("fiche.root:add('stepp')").starts_with("refused"));
