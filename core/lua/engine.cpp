@@ -41,10 +41,6 @@ std::string plain_message(std::string_view message, const std::string& file) {
   return out;
 }
 
-}  // namespace
-
-namespace {
-
 /// The session pays for what is read on its behalf while a call runs.
 class Working {
  public:

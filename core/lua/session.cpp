@@ -6,9 +6,8 @@
 #include <cassert>
 #include <cstring>
 
-#include "core/lua/selecting.h"
-
 #include "core/lua/meter.h"
+#include "core/lua/selecting.h"
 
 namespace tamis::lua {
 namespace {
@@ -96,7 +95,10 @@ const tally::Makeup& Opened::makeup() {
 }
 
 const Selecting& Opened::selecting() {
-  if (selecting_ == nullptr) selecting_ = std::make_unique<Selecting>(*document_);
+  if (selecting_ == nullptr) {
+    pay(1);
+    selecting_ = std::make_unique<Selecting>(*document_);
+  }
   return *selecting_;
 }
 

@@ -60,9 +60,27 @@ void for_each_text_of_prose(lua_State* state, const NodeValue& value, Found foun
     if (document.kind(c) == NodeKind::text) {
       found(document.value(c));
     } else if (document.kind(c) == NodeKind::element && fiche::is_mark(document, c)) {
-      for (Node n = next_below(document, c, c); n != fiche::none; n = next_below(document, n, c))
+      for (Node n = next_below(document, c, c); n != fiche::none; n = next_below(document, n, c)) {
+        if (++walked % 64 == 0) spend(state, 64);
         if (document.kind(n) == NodeKind::text) found(document.value(n));
+      }
     }
+  }
+}
+
+/// Calls `found` with each place in a text where the words stand, by their first letter, small or capital.
+template <class Found>
+void for_each_said(std::string_view text, std::string_view words, char capital, Found found) {
+  const char small = words.front();
+  std::size_t next_small = 0, next_capital = 0;
+  for (std::size_t at = 0;;) {
+    if (next_small <= at) next_small = text.find(small, at);
+    if (next_capital <= at) next_capital = capital == small ? std::string_view::npos : text.find(capital, at);
+    at = std::min(next_small, next_capital);
+    if (at == std::string_view::npos) return;
+    const std::size_t end = words_end_at(text, at, words);
+    if (end != std::string_view::npos) found(at, end);
+    at = end == std::string_view::npos ? at + 1 : end;
   }
 }
 
@@ -110,22 +128,6 @@ int element_all(lua_State* state) {
   return push_elements(state, *value.opened, elements_below(state, document_of(value), value.node, wanted));
 }
 
-/// Calls `found` with each place in a text where the words stand, by their first letter, small or capital.
-template <class Found>
-void for_each_said(std::string_view text, std::string_view words, char capital, Found found) {
-  const char small = words.front();
-  std::size_t next_small = 0, next_capital = 0;
-  for (std::size_t at = 0;;) {
-    if (next_small <= at) next_small = text.find(small, at);
-    if (next_capital <= at) next_capital = capital == small ? std::string_view::npos : text.find(capital, at);
-    at = std::min(next_small, next_capital);
-    if (at == std::string_view::npos) return;
-    const std::size_t end = words_end_at(text, at, words);
-    if (end != std::string_view::npos) found(at, end);
-    at = end == std::string_view::npos ? at + 1 : end;
-  }
-}
-
 int element_select(lua_State* state) {
   const NodeValue& value = element_at(state, 1);
   return push_selected(state, *value.opened, value.node, 2);
@@ -134,6 +136,7 @@ int element_select(lua_State* state) {
 int element_said(lua_State* state) {
   const NodeValue& value = element_at(state, 1);
   const Document& document = document_of(value);
+  spend(state, string_at(state, 2).size() / 8);
   const std::string words = base::lower(base::trimmed(string_at(state, 2)));
   if (words.empty()) raise(state, "said() without any words");
   const char capital = upper(words).front();
@@ -141,7 +144,7 @@ int element_said(lua_State* state) {
   for (Node n = next_below(document, value.node, value.node); n != fiche::none; n = next_below(document, n, value.node)) {
     if (document.kind(n) != NodeKind::text) continue;
     const std::string_view text = document.value(n);
-    spend(state, 1 + text.size() / 16);
+    spend(state, (1 + text.size() / 16) * (1 + words.size() / 16));  // at the worst all of them are compared at every word
     for_each_said(text, words, capital, [&](std::size_t begin, std::size_t end) {
       push_place(state, {Type::place, false, true, value.opened, document.text_span(n, begin, end)});
       list.add();

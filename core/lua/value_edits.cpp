@@ -45,10 +45,6 @@ bool is_too_deep(const Document& document, Node node) {
   return depth > format::most_depth;
 }
 
-}  // namespace
-
-namespace {
-
 /// What edits write is bounded: by what a file may be, and by what is worth judging of one that was small.
 void grow(lua_State* state, std::size_t bytes) {
   constexpr std::size_t most_new = std::size_t{1} << 20U;

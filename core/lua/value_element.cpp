@@ -188,21 +188,6 @@ int element_value(lua_State* state) {
   return 2;
 }
 
-int element_unit(lua_State* state) {
-  const NodeValue& value = element_at(state, 1);
-  const fiche::Statement* statement = value.opened->fiche().statement(value.node);
-  const measure::Amount* amount = statement == nullptr    ? nullptr
-                                  : statement->amount     ? &*statement->amount
-                                  : statement->lengths.empty() ? nullptr
-                                                               : &statement->lengths.front();
-  const measure::Unit* unit = amount == nullptr ? nullptr : first_unit(*amount);
-  if (unit == nullptr)
-    lua_pushnil(state);
-  else
-    push(state, unit->id);
-  return 1;
-}
-
 int element_place_of(lua_State* state) {
   const NodeValue& value = element_at(state, 1);
   const fiche::Attr found = attribute_at(state, value, 2);

@@ -161,6 +161,17 @@ int element_amount(lua_State* state) {
   return push_statement_amount(state, *value.opened, value.opened->fiche().statement(value.node));
 }
 
+int element_unit(lua_State* state) {
+  const NodeValue& value = element_at(state, 1);
+  const measure::Amount* amount = amount_in(value.opened->fiche().statement(value.node));
+  const measure::Unit* unit = amount == nullptr ? nullptr : first_unit(*amount);
+  if (unit == nullptr)
+    lua_pushnil(state);
+  else
+    push(state, unit->id);
+  return 1;
+}
+
 int element_also(lua_State* state) {
   const NodeValue& value = element_at(state, 1);
   return push_statement_amount(state, *value.opened, value.opened->fiche().statement(value.node, At::also));

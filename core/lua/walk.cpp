@@ -99,7 +99,6 @@ void add_words_below(lua_State* state, const fiche::Document& document, fiche::N
 
 int push_selected(lua_State* state, Opened& opened, fiche::Node from, int index) {
   const std::string expression(string_at(state, index));
-  spend(state, opened.document().source().bytes().size() / 8);
   const Selecting& selecting = opened.selecting();
   const auto cost = selecting.cost(expression);
   if (!cost) raise(state, cost.fault().message);
