@@ -3,23 +3,10 @@
 // TAMIS names the program. Says SKIPPED without commonmark in build-sheet/node_modules or NODE_PATH.
 import { execFileSync } from 'node:child_process'
 import { readdirSync } from 'node:fs'
-import { createRequire } from 'node:module'
-import { join, resolve } from 'node:path'
-
-const root = resolve(import.meta.dirname ?? '.', '../..')
-const skip = reason => { console.log(`SKIPPED: ${reason}`); process.exit(77) }
-
-function load(name) {
-  const places = [join(root, 'build-sheet/'), ...(process.env.NODE_PATH ?? '').split(':').filter(Boolean).map(p => join(p, '/'))]
-  for (const place of places) {
-    try { return createRequire(place)(name) } catch (fault) { if (fault.code !== 'MODULE_NOT_FOUND') throw fault }
-    try { return createRequire(place)(join(place, name)) } catch (fault) { if (fault.code !== 'MODULE_NOT_FOUND') throw fault }
-  }
-  return skip(`${name} is not installed (npm package)`)
-}
+import { join } from 'node:path'
+import { load, root, tamis } from './outside.mjs'
 
 const { Parser } = load('commonmark')
-const tamis = process.env.TAMIS ?? join(root, 'build/tamis')
 const faults = []
 
 const fiches = ['tests/kitchen', 'tests/against/real', 'tests/lua/sheet', 'schemas'].flatMap(folder =>

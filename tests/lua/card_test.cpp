@@ -49,13 +49,6 @@ std::string data_of(const std::string& page) {
   return page.substr(from, page.find("</script>", from) - from);
 }
 
-void check_kept(const std::string& name, const std::string& made) {
-  const std::string path = "tests/lua/card/" + name;
-  if (std::getenv("TAMIS_WRITE_GOLDEN") != nullptr) std::ofstream(std::string(TAMIS_SOURCE_DIR) + "/" + path, std::ios::binary) << made;
-  CAPTURE(name);
-  CHECK((made == project_file(path)));
-}
-
 std::string cream(const std::string& inside, const std::string& attributes = "lang=\"en\" units=\"metric\"") {
   return "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"a\" " + attributes + "><title>Cream</title><component id=\"c\" title=\"Cream\">" + inside +
          "</component></fiche>";
@@ -74,23 +67,19 @@ bool has(const std::string& text, const std::string& part) { return text.find(pa
 TEST_CASE("cards of the demo kitchen read as they are kept") {
   for (const char* fiche : {"base/custard", "desserts/damson-almond-tart", "desserts/quince-hazelnut-bay", "mains/duck-breast-chips"}) {
     const std::string path = "tests/kitchen/" + std::string(fiche) + ".fiche.xml";
-    check_kept(fs::path(fiche).filename().string() + ".md", card_of(project_file(path), path));
+    tests::check_kept("card/" + fs::path(fiche).filename().string() + ".md", card_of(project_file(path), path));
   }
 }
 
 TEST_CASE("a card of every fiche of the project is made, in both wordings") {
   int count = 0;
-  for (const char* place : {"tests/kitchen", "tests/against/real", "tests/lua/sheet", "schemas"}) {
-    for (const auto& entry : fs::recursive_directory_iterator(fs::path(TAMIS_SOURCE_DIR) / place)) {
-      const std::string path = fs::relative(entry.path(), TAMIS_SOURCE_DIR).string();
-      if (!path.ends_with(".fiche.xml")) continue;
-      CAPTURE(path);
-      for (const char* settings : {"", "wording=short"}) {
-        const std::string card = card_of(project_file(path), path, settings);
-        CHECK(card.starts_with("# "));
-        CHECK(base::find_invalid_utf8(card) == std::string::npos);
-        ++count;
-      }
+  for (const auto& [path, text] : tests::project_fiches()) {
+    CAPTURE(path);
+    for (const char* settings : {"", "wording=short"}) {
+      const std::string card = card_of(text, path, settings);
+      CHECK(card.starts_with("# "));
+      CHECK(base::find_invalid_utf8(card) == std::string::npos);
+      ++count;
     }
   }
   CHECK(count > 40);
@@ -158,7 +147,7 @@ TEST_CASE("pages of the demo kitchen read as they are kept, but for their looks"
     for (const char* block : {"<section", "<p", "<li", "<h2", "<tr", "<ol", "<div"})
       for (std::size_t at = page.find(block); at != std::string::npos; at = page.find(block, at + 2))
         if (page[at - 1] != '\n') page.insert(at, "\n");
-    check_kept(fs::path(fiche).filename().string() + ".html", page);
+    tests::check_kept("card/" + fs::path(fiche).filename().string() + ".html", page);
   }
 }
 

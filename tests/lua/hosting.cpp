@@ -1,7 +1,10 @@
 #include "tests/lua/hosting.h"
 
 #include <algorithm>
+#include <catch2/catch.hpp>
+#include <cstdlib>
 #include <filesystem>
+#include <fstream>
 
 #include "core/format/format.h"
 #include "core/rules/rule.h"
@@ -78,6 +81,27 @@ Loaded load_boxed(const std::string& id, std::string_view settings) {
 
 Loaded load_check(const std::string& body) {
   return load_plugin(manifest_of("check"), "function house_test(fiche)\n" + body + "\nend\n");
+}
+
+void check_kept(const std::string& name, const std::string& made) {
+  const std::string path = "tests/lua/" + name;
+  if (std::getenv("TAMIS_WRITE_GOLDEN") != nullptr)
+    std::ofstream(std::string(TAMIS_SOURCE_DIR) + "/" + path, std::ios::binary) << made;
+  CAPTURE(name);
+  CHECK((made == project_file(path)));  // in brackets: never printed whole
+}
+
+std::vector<std::pair<std::string, std::string>> project_fiches(std::vector<std::string> places) {
+  namespace fs = std::filesystem;
+  std::vector<std::pair<std::string, std::string>> found;
+  for (const std::string& place : places) {
+    for (const auto& entry : fs::recursive_directory_iterator(fs::path(TAMIS_SOURCE_DIR) / place)) {
+      const std::string path = fs::relative(entry.path(), TAMIS_SOURCE_DIR).string();
+      if (path.ends_with(".fiche.xml")) found.emplace_back(path, project_file(path));
+    }
+  }
+  std::sort(found.begin(), found.end());
+  return found;
 }
 
 std::shared_ptr<const fiche::Document> document_of(const std::string& text, const std::string& path) {

@@ -4,6 +4,7 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "core/fiche/kitchen.h"
@@ -36,6 +37,13 @@ Loaded load_check(const std::string& body);
 /// What a plugin's checks say of a text: "line:column rule: message [advice]", a line each, built-in rules left out.
 std::string said(lua::Plugin& plugin, const std::string& fiche, const fiche::Kitchen& kitchen = {},
                  fiche::Library& library = fiche::empty_library());
+
+/// Holds what was made to the file kept of it, "card/custard.md" below tests/lua; TAMIS_WRITE_GOLDEN=1 accepts it.
+void check_kept(const std::string& name, const std::string& made);
+
+/// The fiches of the project below these folders, path and text of each.
+std::vector<std::pair<std::string, std::string>> project_fiches(
+    std::vector<std::string> places = {"tests/kitchen", "tests/against/real", "tests/lua/sheet", "schemas"});
 
 std::shared_ptr<const fiche::Document> document_of(const std::string& text, const std::string& path = "a.fiche.xml");
 

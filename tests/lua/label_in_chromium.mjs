@@ -5,33 +5,14 @@
 // NODE_PATH; says SKIPPED without.
 import { execFileSync } from 'node:child_process'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
-import { join, resolve } from 'node:path'
+import { join } from 'node:path'
+import { find, findChromium, load, root, tamis } from './outside.mjs'
 
-const root = resolve(import.meta.dirname ?? '.', '../..')
-const skip = reason => { console.log(`SKIPPED: ${reason}`); process.exit(77) }
-
-function load(name) {
-  const places = [join(root, 'build-sheet/'), ...(process.env.NODE_PATH ?? '').split(':').filter(Boolean).map(p => join(p, '/'))]
-  for (const place of places) {
-    try { return createRequire(place)(name) } catch (fault) { if (fault.code !== 'MODULE_NOT_FOUND') throw fault }
-    try { return createRequire(place)(join(place, name)) } catch (fault) { if (fault.code !== 'MODULE_NOT_FOUND') throw fault }
-  }
-  return skip(`${name} is not installed (npm packages puppeteer-core, axe-core)`)
-}
-function find(commands) {
-  for (const command of commands) {
-    try { return execFileSync('which', [command]).toString().trim() } catch { /* the next one */ }
-  }
-  return skip(`${commands[0]} is not installed`)
-}
-
-const chromium = find(['chromium', 'chromium-browser', 'google-chrome'])
+const chromium = findChromium()
 const pdftotext = find(['pdftotext'])
 const puppeteer = load('puppeteer-core')
 const axe = load('axe-core')
-const tamis = process.env.TAMIS ?? join(root, 'build/tamis')
 
 const tart = 'tests/kitchen/desserts/damson-almond-tart.fiche.xml'
 const told = 'address=2 Slip Lane, Farbank;made=2026-11-27;mark=best-before'

@@ -51,14 +51,6 @@ Made of_demo(const std::string& fiche, const std::string& settings, const std::s
   return made(project_file(path), path, settings, addition);
 }
 
-/// TAMIS_WRITE_GOLDEN=1 accepts what comes of it now.
-void check_kept(const std::string& name, const std::string& text) {
-  const std::string path = "tests/lua/totals/" + name;
-  if (std::getenv("TAMIS_WRITE_GOLDEN") != nullptr) std::ofstream(std::string(TAMIS_SOURCE_DIR) + "/" + path, std::ios::binary) << text;
-  CAPTURE(name);
-  CHECK((text == project_file(path)));
-}
-
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 /// Two foods with specifications, in a kitchen with a name: all that a label needs is what `yield` and `keep` say.
@@ -77,12 +69,12 @@ const std::string keeps = R"(<keep where="fridge" at="at most 4 °C" for="5 days
 }  // namespace
 
 TEST_CASE("labels of the demo kitchen read as they are kept", "[label]") {
-  check_kept("damson-almond-tart.label.txt", of_demo(tart, told).text);
-  check_kept("damson-almond-tart.us.label.txt", of_demo(tart, told + "|law=us|nutrition=exempt").text);
-  check_kept("damson-almond-tart.loose.label.txt", of_demo(tart, "kind=loose").text);
-  check_kept("damson-almond-tart.us-loose.label.txt", of_demo(tart, "kind=loose|law=us").text);
-  check_kept("quince-hazelnut-bay.components.label.txt", of_demo("desserts/quince-hazelnut-bay", "list=components|trial=yes").text);
-  check_kept("braised-ox-cheek.label.txt", of_demo("mains/braised-ox-cheek", "trial=yes").text);
+  tests::check_kept("totals/damson-almond-tart.label.txt", of_demo(tart, told).text);
+  tests::check_kept("totals/damson-almond-tart.us.label.txt", of_demo(tart, told + "|law=us|nutrition=exempt").text);
+  tests::check_kept("totals/damson-almond-tart.loose.label.txt", of_demo(tart, "kind=loose").text);
+  tests::check_kept("totals/damson-almond-tart.us-loose.label.txt", of_demo(tart, "kind=loose|law=us").text);
+  tests::check_kept("totals/quince-hazelnut-bay.components.label.txt", of_demo("desserts/quince-hazelnut-bay", "list=components|trial=yes").text);
+  tests::check_kept("totals/braised-ox-cheek.label.txt", of_demo("mains/braised-ox-cheek", "trial=yes").text);
 }
 
 TEST_CASE("there is no label while anything is assumed, unknown or missing, and each thing is said where it stands", "[label]") {

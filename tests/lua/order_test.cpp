@@ -100,14 +100,6 @@ std::vector<Named> demo_menu() {
   return out;
 }
 
-/// TAMIS_WRITE_GOLDEN=1 accepts what comes of it now.
-void check_kept(const std::string& name, const std::string& text) {
-  const std::string path = "tests/lua/order/" + name;
-  if (std::getenv("TAMIS_WRITE_GOLDEN") != nullptr) std::ofstream(std::string(TAMIS_SOURCE_DIR) + "/" + path, std::ios::binary) << text;
-  CAPTURE(name);
-  CHECK((text == project_file(path)));
-}
-
 }  // namespace
 
 // Butter: 400 g needed, 300 g in stock, 100 g to buy: one pack of 250 g; 300 + 250 - 400 = 150 g left.
@@ -200,9 +192,9 @@ TEST_CASE("the order of the demo menu reads as it is kept") {
   const std::string make = "make=damson-almond-tart=48 quince-hazelnut-bay=24 braised-ox-cheek=2x";
   const Ordered csv = ordered("order", demo_menu(), kitchen, make);
   CHECK(csv.findings == "");
-  check_kept("menu.csv", csv.bytes);
-  check_kept("menu.txt", ordered("order-text", demo_menu(), kitchen, make).bytes);
-  check_kept("menu.shell-eggs.txt", ordered("order-text", demo_menu(), kitchen, "whole=egg-yolk egg-white").bytes);
+  tests::check_kept("order/menu.csv", csv.bytes);
+  tests::check_kept("order/menu.txt", ordered("order-text", demo_menu(), kitchen, make).bytes);
+  tests::check_kept("order/menu.shell-eggs.txt", ordered("order-text", demo_menu(), kitchen, "whole=egg-yolk egg-white").bytes);
 }
 
 TEST_CASE("the order speaks the language of the house") {

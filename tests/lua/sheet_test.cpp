@@ -104,27 +104,6 @@ std::string component(const std::string& content) {
 
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
-/// Every fiche of the project that is meant to be read, with its path.
-std::vector<std::pair<std::string, std::string>> all_fiches() {
-  std::vector<std::pair<std::string, std::string>> list;
-  for (const char* place : {"tests/kitchen", "tests/against/real", "tests/drafts", "tests/lua/sheet", "schemas"}) {
-    for (const auto& entry : fs::recursive_directory_iterator(fs::path(TAMIS_SOURCE_DIR) / place)) {
-      const std::string path = fs::relative(entry.path(), TAMIS_SOURCE_DIR).string();
-      if (path.ends_with(".fiche.xml")) list.emplace_back(path, project_file(path));
-    }
-  }
-  std::sort(list.begin(), list.end());
-  return list;
-}
-
-void check_kept(const std::string& name, const std::string& made) {
-  const std::string path = "tests/lua/sheet/" + name;
-  if (std::getenv("TAMIS_WRITE_GOLDEN") != nullptr)
-    std::ofstream(std::string(TAMIS_SOURCE_DIR) + "/" + path, std::ios::binary) << made;
-  CAPTURE(name);
-  CHECK((made == project_file(path)));
-}
-
 }  // namespace
 
 // Without the style, and with a line for each block. TAMIS_WRITE_GOLDEN=1 writes the file anew; read the difference before it is committed.
@@ -133,11 +112,11 @@ TEST_CASE("the sheet of a draft with a pastry from another file is the one kept 
   const Sheet made = sheet_of(project_file(path), "", path);
   CHECK(made.said == "");
   const std::regex block("(.)(<(section|div|header|footer|nav|p|dl|ol|ul|li|tr|h[1-3]|table|details)[ >])");
-  check_kept("apple-tart.html", std::regex_replace(without_style(made.html), block, "$1\n$2"));
+  tests::check_kept("sheet/apple-tart.html", std::regex_replace(without_style(made.html), block, "$1\n$2"));
 }
 
 TEST_CASE("every fiche makes a sheet that reads as XML, in every wording, in both systems") {
-  const auto fiches = all_fiches();
+  const auto fiches = tests::project_fiches({"tests/kitchen", "tests/against/real", "tests/drafts", "tests/lua/sheet", "schemas"});
   REQUIRE(fiches.size() > 30);
   for (const char* settings : {"wording=full", "wording=short|systems=both", "wording=learner|systems=us"}) {
     for (const auto& [path, text] : fiches) {

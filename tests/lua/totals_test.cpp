@@ -39,14 +39,6 @@ std::string of_demo(const std::string& plugin, const std::string& addition, cons
   return made(plugin, addition, project_file(path), path, settings);
 }
 
-/// TAMIS_WRITE_GOLDEN=1 accepts what comes of it now.
-void check_kept(const std::string& name, const std::string& text) {
-  const std::string path = "tests/lua/totals/" + name;
-  if (std::getenv("TAMIS_WRITE_GOLDEN") != nullptr) std::ofstream(std::string(TAMIS_SOURCE_DIR) + "/" + path, std::ios::binary) << text;
-  CAPTURE(name);
-  CHECK((text == project_file(path)));
-}
-
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 /// What a strict XML reader says of a page; "" is good.
@@ -66,9 +58,9 @@ std::string bare(const std::string& title, const std::string& inside) {
 }  // namespace
 
 TEST_CASE("costs of the demo kitchen read as they are kept") {
-  check_kept("damson-almond-tart.cost.txt", of_demo("cost", "cost-text", "desserts/damson-almond-tart"));
-  check_kept("damson-almond-tart.2026-08-01.cost.txt", of_demo("cost", "cost-text", "desserts/damson-almond-tart", "day=2026-08-01"));
-  check_kept("braised-ox-cheek.cost.txt", of_demo("cost", "cost-text", "mains/braised-ox-cheek"));
+  tests::check_kept("totals/damson-almond-tart.cost.txt", of_demo("cost", "cost-text", "desserts/damson-almond-tart"));
+  tests::check_kept("totals/damson-almond-tart.2026-08-01.cost.txt", of_demo("cost", "cost-text", "desserts/damson-almond-tart", "day=2026-08-01"));
+  tests::check_kept("totals/braised-ox-cheek.cost.txt", of_demo("cost", "cost-text", "mains/braised-ox-cheek"));
 }
 
 TEST_CASE("the pages of every demo fiche are well formed and need nothing else") {

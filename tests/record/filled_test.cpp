@@ -198,40 +198,33 @@ TEST_CASE("a bare figure is on the scale of what is asked, and one that cannot b
   CHECK(celsius.points.at(0).verdict.outcome == record::Outcome::met);
 }
 
-TEST_CASE("a hold of seconds is shown by two readings within a minute") {
+/// What two readings, or one, of a core that is to be held come to.
+record::Outcome held(const std::string& limit, const std::string& rows) {
   const std::string text =
       "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"f\" lang=\"en\"><title>F</title><component id=\"c\" title=\"C\"><step>Cook."
-      "<control hazard=\"survival\">Cook to <food-temp for=\"15 s\">at least 74 "
-      "°C</food-temp>.</control></step></component></fiche>";
+      "<control hazard=\"survival\">Cook to " + limit + ".</control></step></component></fiche>";
   const auto document = format::read(std::make_shared<const base::Source>("f.fiche.xml", text)).document;
   const fiche::Kitchen kitchen;
   const fiche::Fiche fiche = fiche::read_fiche(*document, kitchen);
   const auto points = record::control_points(fiche);
-  const auto outcome = [&](const std::string& rows) {
-    const base::Source source("r.csv", std::string(record::record_heading) + "\n" + rows);
-    return record::read_filled(source, record::read_csv(source), fiche, points).points.at(0).verdict.outcome;
-  };
-  CHECK(outcome("control point 1,reading 1,,74.5,12:05,k,\ncontrol point 1,reading 2,,74.8,12:05,k,\n") ==
+  const base::Source source("r.csv", std::string(record::record_heading) + "\n" + rows);
+  return record::read_filled(source, record::read_csv(source), fiche, points).points.at(0).verdict.outcome;
+}
+
+TEST_CASE("a hold of seconds is shown by two readings within a minute") {
+  const std::string limit = "<food-temp for=\"15 s\">at least 74 °C</food-temp>";
+  CHECK(held(limit, "control point 1,reading 1,,74.5,12:05,k,\ncontrol point 1,reading 2,,74.8,12:05,k,\n") ==
         record::Outcome::met);
-  CHECK(outcome("control point 1,reading 1,,74.5,12:05,k,\n") == record::Outcome::open);
+  CHECK(held(limit, "control point 1,reading 1,,74.5,12:05,k,\n") == record::Outcome::open);
 }
 
 TEST_CASE("a hold of minutes is shown by the minutes that were written, not by those that may have been") {
-  const std::string text =
-      "<fiche xmlns=\"urn:tamis:fiche:1\" id=\"f\" lang=\"en\"><title>F</title><component id=\"c\" title=\"C\"><step>Cook."
-      "<control hazard=\"survival\">Cook to <food-temp for=\"2 min\">at least 70 "
-      "°C</food-temp>.</control></step></component></fiche>";
-  const auto document = format::read(std::make_shared<const base::Source>("f.fiche.xml", text)).document;
-  const fiche::Kitchen kitchen;
-  const fiche::Fiche fiche = fiche::read_fiche(*document, kitchen);
-  const auto points = record::control_points(fiche);
-  const auto outcome = [&](const std::string& last) {
-    const std::string rows = "control point 1,reading 1,,70.5,12:05,k,\ncontrol point 1,reading 2,,71,12:" + last + ",k,\n";
-    const base::Source source("r.csv", std::string(record::record_heading) + "\n" + rows);
-    return record::read_filled(source, record::read_csv(source), fiche, points).points.at(0).verdict.outcome;
+  const auto until = [](const std::string& last) {
+    return held("<food-temp for=\"2 min\">at least 70 °C</food-temp>",
+                "control point 1,reading 1,,70.5,12:05,k,\ncontrol point 1,reading 2,,71,12:" + last + ",k,\n");
   };
-  CHECK(outcome("07") == record::Outcome::met);
-  CHECK(outcome("06") == record::Outcome::open);
+  CHECK(until("07") == record::Outcome::met);
+  CHECK(until("06") == record::Outcome::open);
 }
 
 TEST_CASE("checks that were let slip are said with the pause between them") {
